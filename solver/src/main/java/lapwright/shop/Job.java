@@ -1,0 +1,32 @@
+package lapwright.shop;
+
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One customer's building.
+ *
+ * @param name unique in an order
+ * @param due the day it leaves the shop; null when not given, which counts as last
+ * @param times how many of the same building, at least 1
+ * @param pieces for one copy
+ */
+public record Job(
+    String name, JobStatus status, @Nullable LocalDate due, int times, List<Piece> pieces) {
+  /** First due first, then by name; without a due day last. */
+  public static final Comparator<Job> BY_DUE_THEN_NAME =
+      Comparator.comparing(Job::due, Comparator.nullsLast(Comparator.<LocalDate>naturalOrder()))
+          .thenComparing(Job::name);
+
+  public Job {
+    Objects.requireNonNull(name);
+    Objects.requireNonNull(status);
+    pieces = List.copyOf(pieces);
+    if (times < 1) {
+      throw new IllegalArgumentException("job " + name + ": " + times + " times");
+    }
+  }
+}

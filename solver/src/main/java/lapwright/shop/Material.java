@@ -1,0 +1,35 @@
+package lapwright.shop;
+
+import java.util.Objects;
+import lapwright.measure.Length;
+import lapwright.measure.WeightRate;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A kind of linear stock.
+ *
+ * @param id the name that jobs and price sheets use
+ * @param name what people call it; the id when they gave no other
+ * @param saw id of the machine that cuts it
+ * @param millEndsGood true when mill ends need no trim, whether the stick is cut or whole
+ * @param shortBy a stick that nobody has measured may be this much shorter than its stock length
+ * @param keepOffcutsFrom an offcut at least this long goes to the rack, a shorter one is scrap
+ * @param weight weight per length; null when not given
+ */
+public record Material(
+    String id,
+    String name,
+    String saw,
+    boolean millEndsGood,
+    Length shortBy,
+    Length keepOffcutsFrom,
+    @Nullable WeightRate weight) {
+  public Material {
+    Objects.requireNonNull(id);
+    Objects.requireNonNull(name);
+    Objects.requireNonNull(saw);
+    if (shortBy.units() < 0 || keepOffcutsFrom.units() < 0) {
+      throw new IllegalArgumentException("material " + id + ": a length is negative");
+    }
+  }
+}

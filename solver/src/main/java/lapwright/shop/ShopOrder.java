@@ -1,0 +1,65 @@
+package lapwright.shop;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.Predicate;
+
+/**
+ * A shop with its stock and its jobs, as read and found sound: the input of planning.
+ *
+ * @param saws by id
+ * @param materials in the order of the files
+ * @param supplies by material id: offers first, then sticks on hand, then offcuts
+ * @param jobs all that were read, of every status
+ */
+public record ShopOrder(
+    Shop shop,
+    Map<String, Saw> saws,
+    List<Material> materials,
+    Map<String, List<Supply>> supplies,
+    List<Job> jobs) {
+  public ShopOrder {
+    Objects.requireNonNull(shop);
+    saws = Map.copyOf(saws);
+    materials = List.copyOf(materials);
+    supplies = Map.copyOf(supplies);
+    jobs = List.copyOf(jobs);
+  }
+
+  /** The material orders of the jobs that are wanted, for materials that they need any of. */
+  public List<MaterialOrder> materialOrders(Predicate<Job> wanted) {
+    List<Job> inOrder = jobs.stream().filter(wanted).sorted(Job.BY_DUE_THEN_NAME).toList();
+    List<MaterialOrder> orders = new ArrayList<>();
+    for (Material material : materials) {
+      List<Need> needs = new ArrayList<>();
+      for (Job job : inOrder) {
+        for (Piece piece : job.pieces()) {
+          if (piece.material().equals(material.id())) {
+            needs.add(
+                new Need(
+                    job.name(),
+                    job.due(),
+                    job.times(),
+                    piece.mark(),
+                    piece.length(),
+                    piece.qty(),
+                    piece.purpose()));
+          }
+        }
+      }
+      if (!needs.isEmpty()) {
+        Saw saw = Objects.requireNonNull(saws.get(material.saw()), "saw of " + material.id());
+        orders.add(
+            new MaterialOrder(
+                material,
+                saw,
+                shop.onHandValued(),
+                supplies.getOrDefault(material.id(), List.of()),
+                needs));
+      }
+    }
+    return orders;
+  }
+}
