@@ -1,0 +1,25 @@
+package lapwright.check;
+
+import java.util.Objects;
+
+/**
+ * How the lower bound of one material was recomputed. Costs are in the unit of the material's plan.
+ *
+ * @param material id of the material
+ * @param certified the least bound of the certificate's leaves
+ * @param bound {@code certified}, raised to the next cost that can be reached at all; at least the
+ *     plan's stated bound
+ * @param leaves leaves of the certificate
+ * @param emptyLeaves leaves in which no plan exists at all
+ * @param weakest the leaf with the least bound, to be followed by hand
+ */
+public record MaterialBound(
+    String material, long certified, long bound, int leaves, int emptyLeaves, LeafBound weakest) {
+  public MaterialBound {
+    Objects.requireNonNull(material);
+    Objects.requireNonNull(weakest);
+    if (certified < 0 || bound < certified) {
+      throw new IllegalArgumentException("bound " + bound + " below " + certified);
+    }
+  }
+}

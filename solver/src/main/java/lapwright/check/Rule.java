@@ -1,0 +1,34 @@
+package lapwright.check;
+
+/** The rules that a plan must keep. */
+public enum Rule {
+  MATERIAL("each material is planned once"),
+  TICKET_NAME("each ticket has a name of its own"),
+  SUPPLY("every ticket draws from a supply that the shop has"),
+  LONGEST_STICK("no stick is longer than the saw takes"),
+  PIECES("every needed piece is cut exactly once, and nothing else"),
+  CAPACITY("the pieces, cuts and end trims of a ticket fit on its stick"),
+  HOLD("at the last cut the vise holds a long enough offcut or piece"),
+  AVAILABLE("no more sticks are used or bought than can be had"),
+  PURCHASE("what is bought is on offer and named once"),
+  PACKS("sticks cut from an offer are bought in whole packs"),
+  OFFCUT("an offcut is what the stick leaves after its pieces and cuts"),
+  OFFCUT_NAME("every kept offcut has a name that no other offcut bears, and scrap has none"),
+  COST("cost is the price of what is bought and the value of sticks on hand"),
+  CASH("cash is the price of what is bought"),
+  ACCOUNT("the account adds up to the last unit"),
+  CERTIFICATE("the certificate speaks of the plan's own supplies, lengths and weights"),
+  BOUND("the stated bound follows from the certificate"),
+  PROOF("only a plan whose bound equals its cost is proved");
+
+  private final String statement;
+
+  Rule(String statement) {
+    this.statement = statement;
+  }
+
+  /** The rule as a sentence without its full stop. */
+  public String statement() {
+    return statement;
+  }
+}
