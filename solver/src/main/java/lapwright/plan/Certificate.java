@@ -1,6 +1,7 @@
 package lapwright.plan;
 
 import java.util.Collections;
+import java.util.List;
 import java.util.Objects;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -15,11 +16,12 @@ public sealed interface Certificate {
   /**
    * A leaf: one integer weight for each finished length.
    *
-   * <p>With N the greatest total weight of the pieces that one stick of a supply can give, and P
-   * the price of a pack of k sticks, the cost under the decisions above is at least ceil((sum of
-   * weight x quantity + sum over supplies of the lesser of (scale x P - k x N) x least packs and
-   * (scale x P - k x N) x most packs) / scale). Where sum of weight x quantity exceeds what all
-   * sticks that can be had can carry (sum of k x most packs x N), no plan exists there at all.
+   * <p>With N the greatest total weight of the pieces that one stick of a supply can give (no more
+   * pieces of a length than are needed), P the price of a pack of k sticks, and y the packs of the
+   * supply, the cost under the decisions above is at least ceil((sum of weight x quantity + the
+   * least possible sum over supplies of (scale x P - k x N) x y) / scale), the least over all packs
+   * that can be had and that obey the decisions above. Where sum of weight x quantity exceeds what
+   * those packs can carry at most (sum of k x N x y), no plan exists there at all.
    *
    * @param scale weight units that stand for one unit of cost; positive
    * @param weights by finished length; a length that is left out weighs 0
@@ -34,14 +36,18 @@ public sealed interface Certificate {
   }
 
   /**
-   * A decision: either at most {@code packs} packs of the supply are used, or more.
+   * A decision: either at most {@code packs} packs of the supplies together are used, or more. In
+   * one tree the supplies of any two decisions are the same set or disjoint.
    *
-   * @param supply key of the supply
+   * @param supplies keys of the supplies (equal sticks, as a rule), at least one
    */
-  record PackSplit(String supply, int packs, Certificate fewer, Certificate more)
+  record PackSplit(List<String> supplies, int packs, Certificate fewer, Certificate more)
       implements Certificate {
     public PackSplit {
-      Objects.requireNonNull(supply);
+      supplies = List.copyOf(supplies);
+      if (supplies.isEmpty() || packs < 0) {
+        throw new IllegalArgumentException("split of " + supplies + " at " + packs);
+      }
       Objects.requireNonNull(fewer);
       Objects.requireNonNull(more);
     }

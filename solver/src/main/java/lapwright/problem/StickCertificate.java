@@ -10,14 +10,15 @@ import java.util.Objects;
  */
 public sealed interface StickCertificate {
   /**
-   * A leaf. With N_j the greatest weight of a proper pattern of stock j, the cost under the
-   * decisions above the leaf is at least
+   * A leaf. With N_j the greatest weight of a proper pattern of stock j (the empty pattern
+   * included, and no more of an item than its demand), the cost under the decisions above the leaf
+   * is at least
    *
-   * <p>ceil((sum_i d_i W_i + sum_j min((D P_j - k_j N_j) L_j, (D P_j - k_j N_j) Y_j)) / D)
+   * <p>ceil((sum_i d_i W_i + min sum_j (D P_j - k_j N_j) y_j) / D)
    *
-   * <p>where D is the scale, P_j the pack cost, k_j the pack size, and L_j and Y_j the least and
-   * most packs there. When sum_i d_i W_i exceeds sum_j k_j Y_j N_j the leaf holds no solution at
-   * all.
+   * <p>where D is the scale, P_j the pack cost, k_j the pack size, and the minimum is over all
+   * packs 0 &lt;= y_j &lt;= mostPacks_j that obey the decisions above the leaf. When sum_i d_i W_i
+   * exceeds the greatest sum_j k_j N_j y_j over the same packs, the leaf holds no solution at all.
    *
    * @param scale D, positive
    * @param weights W, one an item, not negative
@@ -32,14 +33,21 @@ public sealed interface StickCertificate {
   }
 
   /**
-   * A decision about the packs of one stock: {@code fewer} holds for at most {@code packs}, {@code
-   * more} for at least one pack more.
+   * A decision about the packs of some stocks together (equal stocks, as a rule): {@code fewer}
+   * holds for at most {@code packs}, {@code more} for at least one pack more. In one tree the
+   * stocks of any two decisions are the same set or disjoint, so that the packs within a leaf are
+   * bounded set by set.
    *
-   * @param stock index of the stock
+   * @param stocks ascending indices of the stocks, at least one
+   * @param packs at least 0
    */
-  record PackSplit(int stock, int packs, StickCertificate fewer, StickCertificate more)
+  record PackSplit(List<Integer> stocks, int packs, StickCertificate fewer, StickCertificate more)
       implements StickCertificate {
     public PackSplit {
+      stocks = List.copyOf(stocks);
+      if (stocks.isEmpty() || packs < 0) {
+        throw new IllegalArgumentException("split of stocks " + stocks + " at " + packs);
+      }
       Objects.requireNonNull(fewer);
       Objects.requireNonNull(more);
     }

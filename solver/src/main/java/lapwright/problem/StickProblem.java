@@ -11,6 +11,7 @@ import java.util.List;
  *
  * <ul>
  *   <li>sum size_i a_i &lt;= capacity_j, and
+ *   <li>a_i &lt;= demand_i for every item, and
  *   <li>it holds at least one item that is not {@code small}, or sum size_i a_i &lt;=
  *       smallCapacity_j, or it is one single item of size exactly capacity_j and {@code
  *       wholeUse_j}.
