@@ -1,0 +1,156 @@
+package lapwright.paperwork;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import lapwright.measure.Length;
+import lapwright.measure.Money;
+import lapwright.paperwork.OrderFacts.Attention;
+import lapwright.paperwork.OrderFacts.InvoiceRounding;
+import lapwright.paperwork.OrderPaper.BuyLine;
+import lapwright.paperwork.OrderPaper.Kept;
+import lapwright.paperwork.OrderPaper.StockLine;
+import lapwright.paperwork.OrderPaper.SupplierPart;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.Pattern;
+import lapwright.plan.Purchase;
+import lapwright.shop.Material;
+import lapwright.shop.Supply;
+import org.jspecify.annotations.Nullable;
+
+/** Gathers the lines of an order's paper, material by material. */
+final class OrderLines {
+  private static final Comparator<String> NAMED_FIRST =
+      Comparator.comparing(String::isEmpty).thenComparing(Comparator.naturalOrder());
+
+  private final OrderFacts facts;
+  private final SortedMap<String, List<BuyLine>> bySupplier = new TreeMap<>(NAMED_FIRST);
+  private final List<StockLine> onHand = new ArrayList<>();
+  private final List<StockLine> rack = new ArrayList<>();
+  private final List<Attention> attention = new ArrayList<>();
+  private int keptPieces;
+  private Length keptLength = Length.ZERO;
+  private Money keptWorth = Money.ZERO;
+
+  OrderLines(OrderFacts facts) {
+    this.facts = facts;
+    attention.addAll(facts.notes());
+  }
+
+  void add(MaterialPlan plan) {
+    Supplies supplies = Supplies.of(plan.order());
+    StockWorth worth = StockWorth.of(plan.order());
+    plan.purchases().stream()
+        .map(purchase -> buyLine(plan, supplies.offer(purchase.supply()), purchase))
+        .sorted(Comparator.comparing(line -> line.offer().length()))
+        .forEach(
+            line -> {
+              bySupplier
+                  .computeIfAbsent(line.offer().supplier(), name -> new ArrayList<>())
+                  .add(line);
+              lookAtPrice(line);
+            });
+    Map<String, Integer> used = new TreeMap<>();
+    plan.patterns()
+        .forEach(pattern -> used.merge(pattern.supply(), pattern.times(), Math::addExact));
+    for (Supply supply : plan.order().supplies()) {
+      int sticks = used.getOrDefault(supply.key(), 0);
+      if (sticks > 0) {
+        stockLine(plan, worth, supply, sticks);
+      }
+    }
+    for (Pattern pattern : plan.patterns()) {
+      keep(pattern, worth);
+    }
+  }
+
+  private BuyLine buyLine(MaterialPlan plan, Supply.Offer offer, Purchase purchase) {
+    Money pack = StockWorth.packPrice(plan.order(), offer);
+    InvoiceRounding rounding =
+        facts.rounding().getOrDefault(offer.supplier(), InvoiceRounding.LINE);
+    Money billed =
+        pack == null
+            ? null
+            : switch (rounding) {
+              case LINE -> pack.times(purchase.packs()).toCent();
+              case EACH -> pack.toCent().times(purchase.packs());
+            };
+    return new BuyLine(
+        plan.material(),
+        plan.order().material().name(),
+        offer,
+        purchase.packs(),
+        pack == null ? null : pack.times(purchase.packs()),
+        billed);
+  }
+
+  private void stockLine(MaterialPlan plan, StockWorth worth, Supply supply, int sticks) {
+    Material material = plan.order().material();
+    if (supply instanceof Supply.OnHand) {
+      Money stick = worth.ofStick(supply.length());
+      onHand.add(
+          new StockLine(
+              material.id(), material.name(), supply, sticks, timesOrNull(stick, sticks)));
+    } else if (supply instanceof Supply.RackOffcut) {
+      rack.add(
+          new StockLine(
+              material.id(), material.name(), supply, sticks, worth.byLength(supply.length())));
+    }
+  }
+
+  private static @Nullable Money timesOrNull(@Nullable Money money, int count) {
+    return money == null ? null : money.times(count);
+  }
+
+  private void keep(Pattern pattern, StockWorth worth) {
+    int count = pattern.offcutNames().size();
+    if (count > 0) {
+      Length length = pattern.offcut().times(count);
+      keptPieces = Math.addExact(keptPieces, count);
+      keptLength = keptLength.plus(length);
+      Money each = worth.byLength(pattern.offcut());
+      keptWorth = each == null ? keptWorth : keptWorth.plus(each.times(count));
+    }
+  }
+
+  private void lookAtPrice(BuyLine line) {
+    LocalDate last = line.offer().goodUntil();
+    if (facts.today() != null && last != null && last.isBefore(facts.today())) {
+      String from = line.offer().supplier();
+      attention.add(
+          new Attention(
+              "the price of "
+                  + line.material()
+                  + (from.isEmpty() ? "" : " from " + from)
+                  + " was good until "
+                  + last,
+              "ask for today's price before you order"));
+    }
+  }
+
+  List<SupplierPart> suppliers() {
+    List<SupplierPart> parts = new ArrayList<>();
+    bySupplier.forEach((supplier, lines) -> parts.add(new SupplierPart(supplier, lines)));
+    return parts;
+  }
+
+  List<StockLine> onHand() {
+    return onHand;
+  }
+
+  List<StockLine> rack() {
+    return rack;
+  }
+
+  Kept kept() {
+    return new Kept(keptPieces, keptLength, keptWorth);
+  }
+
+  List<Attention> attention() {
+    return attention;
+  }
+}

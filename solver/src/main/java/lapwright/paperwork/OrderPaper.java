@@ -1,0 +1,216 @@
+package lapwright.paperwork;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.function.ToLongFunction;
+import lapwright.check.CheckedPlan;
+import lapwright.measure.Length;
+import lapwright.measure.Money;
+import lapwright.paperwork.OrderFacts.Attention;
+import lapwright.paperwork.OrderFacts.LeftOut;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.OrderPlan;
+import lapwright.shop.Need;
+import lapwright.shop.Shop;
+import lapwright.shop.Supply;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What to buy for all jobs together, and what that rests on: for the purchaser.
+ *
+ * @param shop the shop's own facts
+ * @param jobs names of the jobs that are planned, first due first
+ * @param suppliers what to buy from each, by name, without a name last
+ * @param onHand whole sticks that are taken from stock
+ * @param rack offcuts that are taken from the rack
+ * @param kept offcuts that go to the rack
+ * @param money cost, invoice and cash; null when no material has a price
+ * @param proofs of the materials counted in money, then of those counted in length
+ * @param leftOut jobs that are not planned
+ * @param takenAsFirm jobs whose status nobody wrote
+ * @param withoutDueDay planned jobs that have no due day and so come last
+ * @param attention what somebody should look at
+ */
+public record OrderPaper(
+    Shop shop,
+    List<String> jobs,
+    List<SupplierPart> suppliers,
+    List<StockLine> onHand,
+    List<StockLine> rack,
+    Kept kept,
+    @Nullable MoneyFigures money,
+    List<ProofFigure> proofs,
+    List<LeftOut> leftOut,
+    List<String> takenAsFirm,
+    List<String> withoutDueDay,
+    List<Attention> attention) {
+  public OrderPaper {
+    Objects.requireNonNull(shop);
+    Objects.requireNonNull(kept);
+    jobs = List.copyOf(jobs);
+    suppliers = List.copyOf(suppliers);
+    onHand = List.copyOf(onHand);
+    rack = List.copyOf(rack);
+    proofs = List.copyOf(proofs);
+    leftOut = List.copyOf(leftOut);
+    takenAsFirm = List.copyOf(takenAsFirm);
+    withoutDueDay = List.copyOf(withoutDueDay);
+    attention = List.copyOf(attention);
+  }
+
+  /**
+   * What is bought from one supplier.
+   *
+   * @param supplier name; empty when the materials name none
+   * @param lines by material as the shop lists them, then by length
+   */
+  public record SupplierPart(String supplier, List<BuyLine> lines) {
+    public SupplierPart {
+      Objects.requireNonNull(supplier);
+      lines = List.copyOf(lines);
+    }
+
+    public int sticks() {
+      return lines.stream().mapToInt(BuyLine::sticks).reduce(0, Math::addExact);
+    }
+
+    /** What the invoice says; nothing for lines without a price. */
+    public Money billed() {
+      return lines.stream()
+          .map(BuyLine::billed)
+          .filter(Objects::nonNull)
+          .reduce(Money.ZERO, Money::plus);
+    }
+
+    public boolean isPriced() {
+      return lines.stream().anyMatch(line -> line.billed() != null);
+    }
+  }
+
+  /**
+   * Sticks of one length that are bought.
+   *
+   * @param material id
+   * @param name what people call it
+   * @param offer whom from, at what price, in what packs
+   * @param packs how many packs; sticks where they are sold singly
+   * @param exact unrounded; null without a price
+   * @param billed in cents, as the supplier rounds; null without a price
+   */
+  public record BuyLine(
+      String material,
+      String name,
+      Supply.Offer offer,
+      int packs,
+      @Nullable Money exact,
+      @Nullable Money billed) {
+    public BuyLine {
+      Objects.requireNonNull(material);
+      Objects.requireNonNull(name);
+      Objects.requireNonNull(offer);
+    }
+
+    public int sticks() {
+      return Math.multiplyExact(packs, offer.soldIn());
+    }
+
+    /** Stock length of all its sticks. */
+    public Length length() {
+      return offer.length().times(sticks());
+    }
+  }
+
+  /**
+   * Stock that is already there and is used.
+   *
+   * @param material id
+   * @param name what people call it
+   * @param supply the sticks on hand, or the offcut
+   * @param sticks how many of it
+   * @param worth all of them at today's prices; null when nothing of the material has a price
+   */
+  public record StockLine(
+      String material, String name, Supply supply, int sticks, @Nullable Money worth) {
+    public StockLine {
+      Objects.requireNonNull(material);
+      Objects.requireNonNull(name);
+      Objects.requireNonNull(supply);
+    }
+  }
+
+  /**
+   * Offcuts that go to the rack.
+   *
+   * @param pieces how many
+   * @param length all together
+   * @param worth at the cheapest price per length, where there are prices
+   */
+  public record Kept(int pieces, Length length, Money worth) {}
+
+  /**
+   * The money of an order.
+   *
+   * @param cost what the plan was made cheapest in: material bought, unrounded, and sticks on hand
+   * @param billed what the invoices say
+   * @param cash the part of the cost that is spent now, unrounded
+   */
+  public record MoneyFigures(Money cost, Money billed, Money cash) {
+    /** Sticks on hand that are used, at today's price. */
+    public Money onHand() {
+      return cost.minus(cash);
+    }
+  }
+
+  /** The paper of a checked plan. */
+  public static OrderPaper of(CheckedPlan checked, OrderFacts facts) {
+    OrderPlan plan = checked.plan();
+    OrderLines lines = new OrderLines(facts);
+    plan.materials().forEach(lines::add);
+    List<SupplierPart> suppliers = lines.suppliers();
+    List<MaterialPlan> priced =
+        plan.materials().stream().filter(material -> material.order().isPriced()).toList();
+    MoneyFigures money = null;
+    if (!priced.isEmpty()) {
+      money =
+          new MoneyFigures(
+              sum(priced, MaterialPlan::cost),
+              suppliers.stream().map(SupplierPart::billed).reduce(Money.ZERO, Money::plus),
+              sum(priced, MaterialPlan::cash));
+    }
+    List<ProofFigure> proofs = new ArrayList<>();
+    ProofFigure.of(plan.materials(), true).ifPresent(proofs::add);
+    ProofFigure.of(plan.materials(), false).ifPresent(proofs::add);
+    List<Need> jobs = OneNeedAJob.firstDueFirst(plan);
+    return new OrderPaper(
+        plan.shop(),
+        jobs.stream().map(Need::job).toList(),
+        suppliers,
+        lines.onHand(),
+        lines.rack(),
+        lines.kept(),
+        money,
+        proofs,
+        facts.leftOut(),
+        facts.takenAsFirm(),
+        jobs.stream().filter(need -> need.due() == null).map(Need::job).toList(),
+        lines.attention());
+  }
+
+  private static Money sum(List<MaterialPlan> plans, ToLongFunction<MaterialPlan> figure) {
+    return new Money(plans.stream().mapToLong(figure).reduce(0, Math::addExact));
+  }
+
+  public int sticksBought() {
+    return suppliers.stream().mapToInt(SupplierPart::sticks).reduce(0, Math::addExact);
+  }
+
+  /** Stock length of what is bought of materials without a price. */
+  public Length boughtWithoutPrice() {
+    return suppliers.stream()
+        .flatMap(part -> part.lines().stream())
+        .filter(line -> line.billed() == null)
+        .map(BuyLine::length)
+        .reduce(Length.ZERO, Length::plus);
+  }
+}

@@ -1,0 +1,105 @@
+package lapwright.paperwork;
+
+import lapwright.measure.Length;
+import lapwright.plan.Account;
+import lapwright.plan.Cut;
+import lapwright.plan.Pattern;
+import lapwright.shop.Ends;
+import lapwright.shop.Material;
+import lapwright.shop.MaterialOrder;
+import lapwright.shop.Saw;
+import lapwright.shop.Supply;
+
+/**
+ * One stick of a pattern, counted out: what the end trim, the cuts and the offcut take.
+ *
+ * @param counted the stick as long as it is counted: a stick that nobody has measured is shorter
+ *     than its stock length by what the material allows
+ * @param endTrim cut off the starting end, its kerf included; 0 when that end is good
+ * @param finished all pieces together
+ * @param pieces how many pieces
+ * @param lastKerf what the cut after the last piece takes, less than the kerf when it runs off the
+ *     end, 0 when the last piece ends exactly there
+ * @param kerf all cuts but the end trim's, the last included
+ * @param offcut what is left
+ * @param kept true when the offcut is long enough for the rack
+ * @param farTrimmed true when the far end is a bad mill end, so that the last piece must be cut off
+ *     it
+ */
+record StickCount(
+    Length counted,
+    Length endTrim,
+    Length finished,
+    int pieces,
+    Length lastKerf,
+    Length kerf,
+    Length offcut,
+    boolean kept,
+    boolean farTrimmed) {
+
+  static StickCount of(MaterialOrder order, Supply supply, Pattern pattern) {
+    Material material = order.material();
+    Saw saw = order.saw();
+    boolean millEndsBad = !material.millEndsGood() && !saw.endTrim().isZero();
+    Length counted = countedLength(material, supply);
+    Length endTrim = millEndsBad && supply.ends() == Ends.MILL ? saw.endTrim() : Length.ZERO;
+    Length finished = Length.ZERO;
+    int pieces = 0;
+    for (Cut cut : pattern.cuts()) {
+      finished = finished.plus(cut.length().times(cut.qty()));
+      pieces = Math.addExact(pieces, cut.qty());
+    }
+    Length between = saw.kerf().times(pieces - 1L);
+    Length left = counted.minus(endTrim).minus(finished).minus(between);
+    Length lastKerf = left.isShorterThan(saw.kerf()) ? left : saw.kerf();
+    Length offcut = left.minus(lastKerf);
+    return new StickCount(
+        counted,
+        endTrim,
+        finished,
+        pieces,
+        lastKerf,
+        between.plus(lastKerf),
+        offcut,
+        !offcut.isZero() && !offcut.isShorterThan(material.keepOffcutsFrom()),
+        millEndsBad && supply.ends() != Ends.SAWN);
+  }
+
+  static Length countedLength(Material material, Supply supply) {
+    return supply instanceof Supply.RackOffcut
+        ? supply.length()
+        : supply.length().minus(material.shortBy());
+  }
+
+  /** True when the stick is a piece as it comes. */
+  boolean isUncut() {
+    return pieces == 1 && endTrim.isZero() && lastKerf.isZero();
+  }
+
+  /** The shortest stick that still gives the same pieces under the saw's rules. */
+  Length shortestThatWorks(Saw saw, Length longestPiece) {
+    if (isUncut()) {
+      return counted;
+    }
+    Length used = endTrim.plus(finished).plus(saw.kerf().times(pieces - 1L));
+    if (longestPiece.isShorterThan(saw.hold())) {
+      return used.plus(saw.kerf()).plus(saw.hold());
+    }
+    return farTrimmed ? used.plus(saw.kerf()) : used;
+  }
+
+  /** Where all sticks of a pattern go. */
+  Account account(int sticks) {
+    Length all = offcut.times(sticks);
+    return new Account(
+        counted.times(sticks),
+        finished.times(sticks),
+        Length.ZERO,
+        kerf.times(sticks),
+        endTrim.times(sticks),
+        kept ? all : Length.ZERO,
+        kept ? Length.ZERO : all,
+        Length.ZERO,
+        Length.ZERO);
+  }
+}

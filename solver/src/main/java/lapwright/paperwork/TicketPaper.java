@@ -1,0 +1,206 @@
+package lapwright.paperwork;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import lapwright.check.CheckedPlan;
+import lapwright.measure.Length;
+import lapwright.plan.Cut;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.OrderPlan;
+import lapwright.plan.Pattern;
+import lapwright.shop.Ends;
+import lapwright.shop.Material;
+import lapwright.shop.Saw;
+import lapwright.shop.Shop;
+import lapwright.shop.Supply;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The tickets for the saw and, for each copy of each job, where its pieces come from.
+ *
+ * @param shop the shop's own facts
+ * @param tickets in the order in which they are cut
+ * @param jobs first due first, a repeated job copy by copy
+ */
+public record TicketPaper(Shop shop, List<Ticket> tickets, List<JobList> jobs) {
+  public TicketPaper {
+    Objects.requireNonNull(shop);
+    tickets = List.copyOf(tickets);
+    jobs = List.copyOf(jobs);
+  }
+
+  /**
+   * One pattern for the saw operator.
+   *
+   * @param name of the ticket
+   * @param material what is cut
+   * @param saw the machine
+   * @param supply where its sticks come from
+   * @param sticks how many are cut this way
+   * @param endTrim cut off first to square the end, its kerf included; 0 when the end is good
+   * @param steps the cuts in the order in which they are made
+   * @param uncut true when the stick is the piece as it comes
+   * @param longestLast true when the vise holds the last piece itself at the last cut, so the
+   *     longest piece comes last
+   * @param shortestStick the shortest stick that still gives all its pieces
+   * @param offcut what is left of each stick, 0 when nothing is
+   * @param kept true when the offcut goes to the rack
+   * @param offcutEnds which ends of the offcut are the mill's
+   * @param offcutNames one a stick when kept
+   */
+  public record Ticket(
+      String name,
+      Material material,
+      Saw saw,
+      Supply supply,
+      int sticks,
+      Length endTrim,
+      List<Step> steps,
+      boolean uncut,
+      boolean longestLast,
+      Length shortestStick,
+      Length offcut,
+      boolean kept,
+      Ends offcutEnds,
+      List<String> offcutNames) {
+    public Ticket {
+      Objects.requireNonNull(name);
+      Objects.requireNonNull(supply);
+      steps = List.copyOf(steps);
+      offcutNames = List.copyOf(offcutNames);
+    }
+
+    /** Pieces from one stick. */
+    public int pieces() {
+      return steps.stream().mapToInt(step -> step.cut().qty()).reduce(0, Math::addExact);
+    }
+  }
+
+  /**
+   * Equal pieces cut one after the other; the stop is set to the length of the cut.
+   *
+   * @param cut whose pieces, how long, how many
+   * @param ends where the far end of each piece lies on a tape hooked on the squared end, kerfs
+   *     included
+   */
+  public record Step(Cut cut, List<Length> ends) {
+    public Step {
+      Objects.requireNonNull(cut);
+      ends = List.copyOf(ends);
+    }
+  }
+
+  /**
+   * The pieces of one copy of a job.
+   *
+   * @param job name of the job
+   * @param due the day it leaves the shop; null when not given
+   * @param copy from 1
+   * @param copies how many times the job is built
+   * @param lines by material, then as the job lists them
+   */
+  public record JobList(
+      String job, @Nullable LocalDate due, int copy, int copies, List<PieceLine> lines) {
+    public JobList {
+      Objects.requireNonNull(job);
+      lines = List.copyOf(lines);
+    }
+  }
+
+  /**
+   * Pieces of a job that are alike.
+   *
+   * @param material what they are of
+   * @param mark the drawing's mark; empty when it has none
+   * @param length finished length
+   * @param qty how many
+   * @param purpose what they are for; empty when not given
+   * @param from the tickets that they come from, in the order in which they are cut
+   */
+  public record PieceLine(
+      Material material,
+      String mark,
+      Length length,
+      int qty,
+      String purpose,
+      List<FromTicket> from) {
+    public PieceLine {
+      Objects.requireNonNull(material);
+      Objects.requireNonNull(mark);
+      Objects.requireNonNull(purpose);
+      from = List.copyOf(from);
+    }
+  }
+
+  /**
+   * A ticket and how many pieces it gives.
+   *
+   * @param ticket name of the ticket
+   * @param qty pieces over all its sticks
+   */
+  public record FromTicket(String ticket, int qty) {}
+
+  /** The paper of a checked plan. */
+  public static TicketPaper of(CheckedPlan checked) {
+    OrderPlan plan = checked.plan();
+    List<Ticket> tickets = new ArrayList<>();
+    for (MaterialPlan material : plan.materials()) {
+      Supplies supplies = Supplies.of(material.order());
+      for (Pattern pattern : material.patterns()) {
+        tickets.add(ticket(material, supplies.named(pattern.supply()), pattern));
+      }
+    }
+    return new TicketPaper(plan.shop(), tickets, JobLists.of(plan));
+  }
+
+  public int sticks() {
+    return tickets.stream().mapToInt(Ticket::sticks).reduce(0, Math::addExact);
+  }
+
+  public int pieces() {
+    return tickets.stream()
+        .mapToInt(ticket -> Math.multiplyExact(ticket.sticks(), ticket.pieces()))
+        .reduce(0, Math::addExact);
+  }
+
+  private static Ticket ticket(MaterialPlan plan, Supply supply, Pattern pattern) {
+    Saw saw = plan.order().saw();
+    StickCount stick = StickCount.of(plan.order(), supply, pattern);
+    Length longest =
+        pattern.cuts().stream().map(Cut::length).max(Length::compareTo).orElse(Length.ZERO);
+    Length last = pattern.cuts().get(pattern.cuts().size() - 1).length();
+    boolean manyLengths = pattern.cuts().stream().anyMatch(cut -> !cut.length().equals(longest));
+    return new Ticket(
+        pattern.ticket(),
+        plan.order().material(),
+        saw,
+        supply,
+        pattern.times(),
+        stick.endTrim(),
+        steps(pattern, saw.kerf()),
+        stick.isUncut(),
+        manyLengths && last.equals(longest),
+        stick.shortestThatWorks(saw, longest),
+        stick.offcut(),
+        stick.kept(),
+        supply.ends() == Ends.SAWN ? Ends.SAWN : Ends.ONE_MILL,
+        pattern.offcutNames());
+  }
+
+  private static List<Step> steps(Pattern pattern, Length kerf) {
+    List<Step> steps = new ArrayList<>();
+    Length start = Length.ZERO;
+    for (Cut cut : pattern.cuts()) {
+      List<Length> ends = new ArrayList<>();
+      for (int i = 0; i < cut.qty(); i++) {
+        Length end = start.plus(cut.length());
+        ends.add(end);
+        start = end.plus(kerf);
+      }
+      steps.add(new Step(cut, ends));
+    }
+    return steps;
+  }
+}
