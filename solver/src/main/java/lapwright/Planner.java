@@ -1,0 +1,108 @@
+package lapwright;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Supplier;
+import lapwright.allot.Allotment;
+import lapwright.check.CheckedPlan;
+import lapwright.check.PlanCheck;
+import lapwright.check.Verdict;
+import lapwright.demand.StickDemand;
+import lapwright.effort.Effort;
+import lapwright.effort.SideBySide;
+import lapwright.plan.LengthPattern;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.OrderPlan;
+import lapwright.plan.Pattern;
+import lapwright.shop.MaterialOrder;
+import lapwright.shop.Shop;
+
+/**
+ * Plans what to buy and how to cut, all materials side by side.
+ *
+ * <p>Thread-safe if the names handed in are. The plan does not depend on the number of threads: it
+ * is the same, byte for byte, as long as no limit cuts the work short.
+ */
+public final class Planner {
+  private final OffcutNames offcutNames;
+  private final int threads;
+
+  /**
+   * @param offcutNames asked once for each offcut that a plan keeps, in the order of its tickets
+   * @param threads materials worked on at once, at least 1
+   */
+  public Planner(OffcutNames offcutNames, int threads) {
+    this.offcutNames = Objects.requireNonNull(offcutNames);
+    this.threads = threads;
+    if (threads < 1) {
+      throw new IllegalArgumentException(threads + " threads");
+    }
+  }
+
+  /**
+   * Plans all materials, or none of them.
+   *
+   * @param orders one a material, in the order in which the plan lists them
+   * @param startFrom patterns of a plan that is known already, by material; the new plan never
+   *     costs more than it. May be empty. See {@link LengthPattern#of}
+   * @param effort shared by all materials; its listener is told of each material by its id
+   * @throws BrokenPlanException if a plan does not pass the check: a defect of this program
+   */
+  public PlanResult plan(
+      Shop shop,
+      List<MaterialOrder> orders,
+      Map<String, List<LengthPattern>> startFrom,
+      Effort effort) {
+    List<StickDemand> demands = orders.stream().map(StickDemand::of).toList();
+    List<MaterialAnswer> answers =
+        SideBySide.map(
+            threads,
+            demands,
+            demand ->
+                MaterialSolving.solve(
+                    demand,
+                    startFrom.getOrDefault(demand.order().material().id(), List.of()),
+                    effort));
+    List<Shortage> shortages = new ArrayList<>();
+    List<String> unfinished = new ArrayList<>();
+    for (MaterialAnswer answer : answers) {
+      if (answer instanceof MaterialAnswer.Lacking lack) {
+        shortages.addAll(lack.shortages());
+      } else if (answer instanceof MaterialAnswer.Nothing nothing) {
+        unfinished.add(nothing.material());
+      }
+    }
+    if (!shortages.isEmpty()) {
+      return new PlanResult.Impossible(shortages);
+    }
+    if (!unfinished.isEmpty()) {
+      return new PlanResult.Interrupted(unfinished);
+    }
+    return new PlanResult.Planned(checked(new OrderPlan(shop, withTickets(answers))));
+  }
+
+  private List<MaterialPlan> withTickets(List<MaterialAnswer> answers) {
+    AtomicInteger lastTicket = new AtomicInteger();
+    Supplier<String> ticketNames = () -> Integer.toString(lastTicket.incrementAndGet());
+    List<MaterialPlan> plans = new ArrayList<>();
+    for (MaterialAnswer answer : answers) {
+      MaterialAnswer.Solved solved = (MaterialAnswer.Solved) answer;
+      List<Pattern> tickets =
+          Allotment.tickets(
+              solved.demand().order(), solved.patterns(), ticketNames, offcutNames::next);
+      plans.add(solved.withTickets(tickets));
+    }
+    return plans;
+  }
+
+  private static CheckedPlan checked(OrderPlan plan) {
+    Verdict verdict = PlanCheck.check(plan);
+    if (verdict instanceof Verdict.Sound sound) {
+      return sound.plan();
+    }
+    throw new BrokenPlanException(((Verdict.Broken) verdict).faults());
+  }
+}

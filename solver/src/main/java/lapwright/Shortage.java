@@ -1,0 +1,48 @@
+package lapwright;
+
+import java.util.List;
+import java.util.Objects;
+import lapwright.measure.Length;
+import lapwright.shop.Need;
+
+/** Why one material cannot be planned. */
+public sealed interface Shortage {
+  /** Id of the material. */
+  String material();
+
+  /**
+   * Pieces that no stick gives, however many there are.
+   *
+   * @param needs the pieces, as the jobs list them; at least one
+   * @param longestUsable the longest finished piece that any stick gives; 0 when there is no stock
+   *     of the material that its saw can take
+   */
+  record FitsNothing(String material, List<Need> needs, Length longestUsable) implements Shortage {
+    public FitsNothing {
+      Objects.requireNonNull(material);
+      Objects.requireNonNull(longestUsable);
+      needs = List.copyOf(needs);
+      if (needs.isEmpty()) {
+        throw new IllegalArgumentException(material + ": nothing that fits nothing");
+      }
+    }
+  }
+
+  /**
+   * Every piece fits some stick, but there are too few sticks.
+   *
+   * @param stockLength length of stick that would help
+   * @param sticks how many more of that length, over all that can be had, let the plan be made
+   * @param fewestKnown true when fewer would certainly not do; false when fewer might
+   */
+  record TooFewSticks(String material, Length stockLength, int sticks, boolean fewestKnown)
+      implements Shortage {
+    public TooFewSticks {
+      Objects.requireNonNull(material);
+      Objects.requireNonNull(stockLength);
+      if (sticks < 1) {
+        throw new IllegalArgumentException(material + ": " + sticks + " sticks short");
+      }
+    }
+  }
+}

@@ -1,0 +1,62 @@
+package lapwright.compare;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import lapwright.PlanResult;
+import lapwright.Planner;
+import lapwright.effort.Effort;
+import lapwright.effort.SideBySide;
+import lapwright.plan.LengthPattern;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.Proof;
+import lapwright.shop.MaterialOrder;
+import lapwright.shop.Shop;
+
+/**
+ * Plans all jobs together and says what that saves against ordering job by job. The job by job plan
+ * is the first plan of the whole, so the cost saved is never negative; cash may rise.
+ */
+public final class Combining {
+  private final Planner planner;
+  private final int threads;
+
+  public Combining(Planner planner, int threads) {
+    this.planner = Objects.requireNonNull(planner);
+    this.threads = threads;
+  }
+
+  /** Plans the orders job by job and together. */
+  public CombinedResult plan(Shop shop, List<MaterialOrder> orders, Effort effort) {
+    List<JobByJobPlan> jobByJob =
+        SideBySide.map(threads, orders, order -> JobByJobPlan.of(order, effort));
+    Map<String, List<LengthPattern>> startFrom = new HashMap<>();
+    for (JobByJobPlan plan : jobByJob) {
+      startFrom.put(plan.material(), plan.patterns());
+    }
+    PlanResult result = planner.plan(shop, orders, startFrom, effort);
+    if (!(result instanceof PlanResult.Planned planned)) {
+      return new CombinedResult(result, null);
+    }
+    List<MaterialSaving> savings = new ArrayList<>();
+    List<MaterialPlan> together = planned.plan().plan().materials();
+    for (int m = 0; m < together.size(); m++) {
+      savings.add(saving(jobByJob.get(m), together.get(m)));
+    }
+    return new CombinedResult(result, new Saving(savings));
+  }
+
+  private static MaterialSaving saving(JobByJobPlan jobByJob, MaterialPlan together) {
+    return new MaterialSaving(
+        together.material(),
+        together.order().isPriced(),
+        jobByJob.jobs(),
+        together.cost(),
+        together.cash(),
+        together.proof() == Proof.PROVED,
+        jobByJob.total(),
+        jobByJob.firstWithoutPlan());
+  }
+}

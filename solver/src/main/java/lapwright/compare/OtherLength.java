@@ -1,0 +1,101 @@
+package lapwright.compare;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import lapwright.PlanResult;
+import lapwright.Planner;
+import lapwright.Shortage;
+import lapwright.demand.StickDemand;
+import lapwright.demand.StickPrices;
+import lapwright.effort.Effort;
+import lapwright.measure.Length;
+import lapwright.measure.Price;
+import lapwright.shop.MaterialOrder;
+import lapwright.shop.Need;
+import lapwright.shop.Shop;
+import lapwright.shop.Supply;
+import org.jspecify.annotations.Nullable;
+
+/** Plans as if stock came in one other length only. */
+public final class OtherLength {
+  private final Planner planner;
+
+  public OtherLength(Planner planner) {
+    this.planner = Objects.requireNonNull(planner);
+  }
+
+  /**
+   * Compares the lengths on offer with one other length, material by material. Materials that
+   * cannot be planned both ways are told and left out of both plans, which may leave them empty.
+   *
+   * @param orders one a material
+   * @return null when the effort was spent before both plans were made
+   */
+  public @Nullable OtherLengthResult ask(
+      Shop shop, List<MaterialOrder> orders, Length stockLength, Effort effort) {
+    List<MaterialOrder> fitting = new ArrayList<>();
+    List<Shortage> notThen = new ArrayList<>();
+    for (MaterialOrder order : orders) {
+      StickDemand demand = StickDemand.of(onlyIn(order, stockLength));
+      List<Need> tooLong = demand.needsThatFitNothing();
+      if (tooLong.isEmpty()) {
+        fitting.add(order);
+      } else {
+        notThen.add(
+            new Shortage.FitsNothing(order.material().id(), tooLong, demand.longestUsable()));
+      }
+    }
+    List<Shortage> notNow = new ArrayList<>();
+    PlanResult now = planOffers(shop, fitting, effort);
+    if (now instanceof PlanResult.Impossible impossible) {
+      notNow.addAll(impossible.shortages());
+      Set<String> out = new HashSet<>();
+      notNow.forEach(shortage -> out.add(shortage.material()));
+      fitting.removeIf(order -> out.contains(order.material().id()));
+      now = planOffers(shop, fitting, effort);
+    }
+    PlanResult then =
+        planner.plan(
+            shop,
+            fitting.stream().map(order -> onlyIn(order, stockLength)).toList(),
+            Map.of(),
+            effort);
+    return now instanceof PlanResult.Planned plannedNow
+            && then instanceof PlanResult.Planned plannedThen
+        ? new OtherLengthResult(stockLength, plannedNow.plan(), plannedThen.plan(), notNow, notThen)
+        : null;
+  }
+
+  private PlanResult planOffers(Shop shop, List<MaterialOrder> orders, Effort effort) {
+    List<MaterialOrder> offersOnly =
+        orders.stream()
+            .map(
+                order ->
+                    withSupplies(
+                        order,
+                        order.supplies().stream().filter(Supply.Offer.class::isInstance).toList()))
+            .toList();
+    return planner.plan(shop, offersOnly, Map.of(), effort);
+  }
+
+  private static MaterialOrder onlyIn(MaterialOrder order, Length length) {
+    Price price =
+        order.isPriced()
+            ? new Price(
+                BigDecimal.valueOf(new StickPrices(order).atCheapestRate(length), 4),
+                Price.Per.EACH)
+            : null;
+    return withSupplies(
+        order, List.of(new Supply.Offer("", length, price, 1, Integer.MAX_VALUE, "", null, null)));
+  }
+
+  private static MaterialOrder withSupplies(MaterialOrder order, List<Supply> supplies) {
+    return new MaterialOrder(
+        order.material(), order.saw(), order.onHandValued(), supplies, order.needs());
+  }
+}
