@@ -7,7 +7,7 @@ set "HERE=%~dp0"
 set "HOME_DIR=%HERE%."
 if exist "%HERE%lib\lapwright.jar" goto java
 set "HOME_DIR=%HERE%target\lapwright"
-if exist "%HOME_DIR%\built" goto java
+if exist "%HOME_DIR%\lib\lapwright.jar" goto java
 where mvn >nul 2>nul
 if errorlevel 1 (
   echo lapwright: it must be built once, and Maven ^(mvn^) is not installed. 1>&2
@@ -22,7 +22,6 @@ if errorlevel 1 (
   exit /b 1
 )
 popd
-type nul >"%HOME_DIR%\built"
 
 :java
 set "JAVA=java"
