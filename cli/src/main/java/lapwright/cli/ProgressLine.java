@@ -2,6 +2,7 @@ package lapwright.cli;
 
 import java.io.PrintWriter;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BiFunction;
@@ -22,7 +23,7 @@ final class ProgressLine implements AutoCloseable {
   private final PrintWriter err;
   private final LongSupplier nanoClock;
   private final long startNanos;
-  private final int subjects;
+  private final Set<String> subjects;
   private final BiFunction<Long, Long, String> costAndBound;
   private final Map<String, Progress> latest = new TreeMap<>();
   private final Thread ticker = new Thread(this::tick, "progress");
@@ -30,18 +31,18 @@ final class ProgressLine implements AutoCloseable {
   private boolean closed;
 
   /**
-   * @param subjects how many materials are planned
+   * @param subjects ids of the materials that are planned; others are not counted
    * @param costAndBound the sums of cost and bound in words; empty when they do not add up
    */
   ProgressLine(
       PrintWriter err,
       LongSupplier nanoClock,
-      int subjects,
+      Set<String> subjects,
       BiFunction<Long, Long, String> costAndBound) {
     this.err = err;
     this.nanoClock = nanoClock;
     this.startNanos = nanoClock.getAsLong();
-    this.subjects = subjects;
+    this.subjects = Set.copyOf(subjects);
     this.costAndBound = costAndBound;
   }
 
@@ -54,7 +55,9 @@ final class ProgressLine implements AutoCloseable {
 
   /** Where the work on one material stands. */
   synchronized void tell(Progress progress) {
-    latest.put(progress.subject(), progress);
+    if (subjects.contains(progress.subject())) {
+      latest.put(progress.subject(), progress);
+    }
   }
 
   /** Draws the line once, if it is time to. */
@@ -74,15 +77,15 @@ final class ProgressLine implements AutoCloseable {
     long done = latest.values().stream().filter(Progress::done).count();
     long cost = 0;
     long bound = 0;
-    boolean allHaveCost = latest.size() == subjects;
+    boolean allHaveCost = latest.size() == subjects.size();
     for (Progress progress : latest.values()) {
       allHaveCost &= progress.cost() >= 0;
       cost += progress.cost();
       bound += progress.bound();
     }
     String sums = allHaveCost ? costAndBound.apply(cost, bound) : "";
-    return "Planning, %d s: %d of %d materials done%s. Ctrl-C: the best so far"
-        .formatted(seconds, Math.min(done, subjects), subjects, sums.isEmpty() ? "" : "; " + sums);
+    return "Planning, %d s, %d of %d materials done".formatted(seconds, done, subjects.size())
+        + (sums.isEmpty() ? "" : "; " + sums);
   }
 
   /** Wipes the line. */
