@@ -1,6 +1,7 @@
 /**
- * Solves a stick problem and proves its cost. First type to read: {@link
- * lapwright.exact.StickSolver}. Imports problem and effort.
+ * The integer solution of a stick problem and its proof: cheap bounds and heuristics first, then
+ * column generation, then search. First type to read: {@link lapwright.exact.StickSolver}. Imports
+ * colgen, mip, problem and effort.
  */
 @NullMarked
 package lapwright.exact;

@@ -1,0 +1,34 @@
+package lapwright.colgen;
+
+import java.util.List;
+
+/**
+ * Answers which patterns are worth most at given weights: the pricing problem of column generation,
+ * and the exact step behind every bound. Whatever can be cut in patterns implements it; the method
+ * above does not care how.
+ */
+public interface PatternSource {
+  /**
+   * The greatest weight of a proper pattern of each stock, exactly.
+   *
+   * @param weights one an item, not negative; patterns need not hold items of weight 0
+   * @param limits how many of an item a pattern may hold at most
+   * @param thresholds one a stock: patterns of more weight than this are wanted, diverse ones, a
+   *     heaviest one of every such stock among them
+   * @param most about how many patterns are wanted; 0 for the greatest weights alone
+   */
+  Priced price(long[] weights, int[] limits, long[] thresholds, int most);
+
+  /**
+   * What pricing found.
+   *
+   * @param greatest greatest weight of a pattern, by stock; at least 0, the empty pattern's
+   * @param patterns distinct patterns above their stock's threshold
+   */
+  record Priced(List<Long> greatest, List<Pattern> patterns) {
+    public Priced {
+      greatest = List.copyOf(greatest);
+      patterns = List.copyOf(patterns);
+    }
+  }
+}
