@@ -1,0 +1,104 @@
+package lapwright.check;
+
+import java.util.List;
+import lapwright.measure.Length;
+import lapwright.plan.Account;
+import lapwright.plan.Cut;
+import lapwright.plan.Pattern;
+
+/** The rules of one ticket: what fits on its stick, what the vise holds, what is left. */
+final class TicketCheck {
+  private final Pattern pattern;
+  private final Stick stick;
+  private final long keepFrom;
+  private final Faults faults;
+
+  TicketCheck(Pattern pattern, Stick stick, Length keepFrom, Faults faults) {
+    this.pattern = pattern;
+    this.stick = stick;
+    this.keepFrom = keepFrom.units();
+    this.faults = faults;
+  }
+
+  /** Notes the faults; gives where the material of the ticket's sticks goes. */
+  Account account() {
+    List<Cut> cuts = pattern.cuts();
+    if (cuts.isEmpty()) {
+      fault(Rule.PIECES, "at least one cut", "none");
+      return Account.NOTHING;
+    }
+    long finished = 0;
+    long pieces = 0;
+    for (Cut cut : cuts) {
+      if (cut.length().units() <= 0) {
+        fault(Rule.PIECES, "pieces longer than 0", cut.length());
+        return Account.NOTHING;
+      }
+      finished =
+          Math.addExact(finished, Math.multiplyExact(cut.length().units(), (long) cut.qty()));
+      pieces += cut.qty();
+    }
+    long rest = stick.rest(finished, pieces);
+    if (rest < 0) {
+      fault(
+          Rule.CAPACITY,
+          "at most " + Faults.mm(stick.usableAndCut()) + " of pieces, each with its cut",
+          Faults.mm(stick.usableAndCut() - rest));
+      return Account.NOTHING;
+    }
+    long offcut = stick.offcut(rest);
+    checkHold(finished, pieces, offcut);
+    faults.unlessEqualLength(pattern.ticket(), Rule.OFFCUT, "an offcut", offcut, pattern.offcut());
+    boolean kept = offcut > 0 && offcut >= keepFrom;
+    checkNames(kept, offcut);
+    long kerf = Math.addExact(Math.multiplyExact(pieces - 1, stick.kerf()), stick.lastCut(rest));
+    return new Account(
+        times(stick.counted()),
+        times(finished),
+        Length.ZERO,
+        times(kerf),
+        times(stick.startTrim()),
+        kept ? times(offcut) : Length.ZERO,
+        kept ? Length.ZERO : times(offcut),
+        Length.ZERO,
+        Length.ZERO);
+  }
+
+  private void checkHold(long finished, long pieces, long offcut) {
+    if (offcut >= stick.hold() || (pieces == 1 && stick.usedWhole(finished))) {
+      return;
+    }
+    long last = pattern.cuts().get(pattern.cuts().size() - 1).length().units();
+    if (last >= stick.hold()) {
+      return;
+    }
+    boolean another = pattern.cuts().stream().anyMatch(cut -> cut.length().units() >= stick.hold());
+    fault(
+        Rule.HOLD,
+        another
+            ? "the longest piece to be cut last, the offcut is shorter than the hold of "
+                + Faults.mm(stick.hold())
+            : "an offcut or a piece of at least " + Faults.mm(stick.hold()),
+        "a last piece of " + Faults.mm(last) + " and an offcut of " + Faults.mm(offcut));
+  }
+
+  private void checkNames(boolean kept, long offcut) {
+    int expected = kept ? pattern.times() : 0;
+    if (pattern.offcutNames().size() != expected) {
+      fault(
+          Rule.OFFCUT_NAME,
+          kept
+              ? expected + " names, one for each offcut of " + Faults.mm(offcut)
+              : "no name, the offcut of " + Faults.mm(offcut) + " is not kept",
+          pattern.offcutNames().isEmpty() ? "none" : String.join(", ", pattern.offcutNames()));
+    }
+  }
+
+  private Length times(long units) {
+    return Length.ofUnits(units).times(pattern.times());
+  }
+
+  private void fault(Rule rule, Object expected, Object actual) {
+    faults.ofTicket(pattern.ticket(), rule, expected, actual);
+  }
+}
