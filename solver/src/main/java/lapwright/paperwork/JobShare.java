@@ -2,6 +2,7 @@ package lapwright.paperwork;
 
 import java.util.Objects;
 import lapwright.measure.Length;
+import lapwright.measure.Percent;
 
 /**
  * What a job's pieces take of the sticks that they are cut from. Kept offcuts and surplus belong to
@@ -30,9 +31,9 @@ public record JobShare(
     return kerf.plus(endTrim).plus(scrap);
   }
 
-  /** Waste of what the job uses up, in hundredths of a percent. */
-  public long wasteHundredths() {
-    return Ratio.hundredthsOfPercent(waste(), used());
+  /** Waste of what the job uses up. */
+  public Percent wasteShare() {
+    return Percent.of(waste().units(), used().units());
   }
 
   JobShare plus(JobShare other) {

@@ -2,7 +2,6 @@ package lapwright.paperwork;
 
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
@@ -10,33 +9,21 @@ import org.jspecify.annotations.Nullable;
  * What the order's paper tells besides the plan itself.
  *
  * @param today the day of the paper, by which prices are out of date; null when that is not asked
- * @param rounding how suppliers round their invoices, by supplier; who is left out rounds by line
  * @param leftOut jobs that are not in the plan
  * @param takenAsFirm jobs whose status nobody wrote, by name
  * @param notes found while reading, shown with what the plan itself calls for
  */
 public record OrderFacts(
     @Nullable LocalDate today,
-    Map<String, InvoiceRounding> rounding,
     List<LeftOut> leftOut,
     List<String> takenAsFirm,
     List<Attention> notes) {
-  public static final OrderFacts NONE =
-      new OrderFacts(null, Map.of(), List.of(), List.of(), List.of());
+  public static final OrderFacts NONE = new OrderFacts(null, List.of(), List.of(), List.of());
 
   public OrderFacts {
-    rounding = Map.copyOf(rounding);
     leftOut = List.copyOf(leftOut);
     takenAsFirm = List.copyOf(takenAsFirm);
     notes = List.copyOf(notes);
-  }
-
-  /** Where an invoice is rounded to cents. */
-  public enum InvoiceRounding {
-    /** The whole line once. */
-    LINE,
-    /** The price of what is sold at once, a stick or a pack, before it is multiplied. */
-    EACH
   }
 
   /**

@@ -10,7 +10,6 @@ import java.util.TreeMap;
 import lapwright.measure.Length;
 import lapwright.measure.Money;
 import lapwright.paperwork.OrderFacts.Attention;
-import lapwright.paperwork.OrderFacts.InvoiceRounding;
 import lapwright.paperwork.OrderPaper.BuyLine;
 import lapwright.paperwork.OrderPaper.Kept;
 import lapwright.paperwork.OrderPaper.StockLine;
@@ -19,6 +18,8 @@ import lapwright.plan.MaterialPlan;
 import lapwright.plan.Pattern;
 import lapwright.plan.Purchase;
 import lapwright.shop.Material;
+import lapwright.shop.Shop;
+import lapwright.shop.Supplier;
 import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
 
@@ -27,6 +28,7 @@ final class OrderLines {
   private static final Comparator<String> NAMED_FIRST =
       Comparator.comparing(String::isEmpty).thenComparing(Comparator.naturalOrder());
 
+  private final Shop shop;
   private final OrderFacts facts;
   private final SortedMap<String, List<BuyLine>> bySupplier = new TreeMap<>(NAMED_FIRST);
   private final List<StockLine> onHand = new ArrayList<>();
@@ -36,7 +38,8 @@ final class OrderLines {
   private Length keptLength = Length.ZERO;
   private Money keptWorth = Money.ZERO;
 
-  OrderLines(OrderFacts facts) {
+  OrderLines(Shop shop, OrderFacts facts) {
+    this.shop = shop;
     this.facts = facts;
     attention.addAll(facts.notes());
   }
@@ -70,22 +73,14 @@ final class OrderLines {
 
   private BuyLine buyLine(MaterialPlan plan, Supply.Offer offer, Purchase purchase) {
     Money pack = StockWorth.packPrice(plan.order(), offer);
-    InvoiceRounding rounding =
-        facts.rounding().getOrDefault(offer.supplier(), InvoiceRounding.LINE);
-    Money billed =
-        pack == null
-            ? null
-            : switch (rounding) {
-              case LINE -> pack.times(purchase.packs()).toCent();
-              case EACH -> pack.toCent().times(purchase.packs());
-            };
+    Supplier supplier = shop.supplier(offer.supplier());
     return new BuyLine(
         plan.material(),
         plan.order().material().name(),
         offer,
         purchase.packs(),
         pack == null ? null : pack.times(purchase.packs()),
-        billed);
+        pack == null ? null : supplier.billed(pack, purchase.packs()));
   }
 
   private void stockLine(MaterialPlan plan, StockWorth worth, Supply supply, int sticks) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.function.ToLongFunction;
 import lapwright.check.CheckedPlan;
+import lapwright.compare.Saving;
 import lapwright.measure.Length;
 import lapwright.measure.Money;
 import lapwright.paperwork.OrderFacts.Attention;
@@ -27,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param kept offcuts that go to the rack
  * @param money cost, invoice and cash; null when no material has a price
  * @param proofs of the materials counted in money, then of those counted in length
+ * @param saving against ordering job by job; null when that was not asked
  * @param leftOut jobs that are not planned
  * @param takenAsFirm jobs whose status nobody wrote
  * @param withoutDueDay planned jobs that have no due day and so come last
@@ -41,6 +43,7 @@ public record OrderPaper(
     Kept kept,
     @Nullable MoneyFigures money,
     List<ProofFigure> proofs,
+    @Nullable Saving saving,
     List<LeftOut> leftOut,
     List<String> takenAsFirm,
     List<String> withoutDueDay,
@@ -162,10 +165,14 @@ public record OrderPaper(
     }
   }
 
-  /** The paper of a checked plan. */
-  public static OrderPaper of(CheckedPlan checked, OrderFacts facts) {
+  /**
+   * The paper of a checked plan.
+   *
+   * @param saving of that plan against ordering job by job; null when that was not asked
+   */
+  public static OrderPaper of(CheckedPlan checked, @Nullable Saving saving, OrderFacts facts) {
     OrderPlan plan = checked.plan();
-    OrderLines lines = new OrderLines(facts);
+    OrderLines lines = new OrderLines(plan.shop(), facts);
     plan.materials().forEach(lines::add);
     List<SupplierPart> suppliers = lines.suppliers();
     List<MaterialPlan> priced =
@@ -191,6 +198,7 @@ public record OrderPaper(
         lines.kept(),
         money,
         proofs,
+        saving,
         facts.leftOut(),
         facts.takenAsFirm(),
         jobs.stream().filter(need -> need.due() == null).map(Need::job).toList(),

@@ -1,5 +1,6 @@
 package lapwright.paperwork;
 
+import java.math.BigInteger;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -30,10 +31,14 @@ public record ProofFigure(
   }
 
   /**
-   * How far the cost can lie above the least, in hundredths of a percent of the cost, rounded up.
+   * How far the cost can lie above the least, in thousandths of the cost, rounded up: 4 is 0.4 %.
    */
-  public long gapHundredths() {
-    return Ratio.hundredthsOfPercentUp(cost - bound, cost);
+  public int gapThousandths() {
+    BigInteger[] quotient =
+        BigInteger.valueOf(cost - bound)
+            .multiply(BigInteger.valueOf(1000))
+            .divideAndRemainder(BigInteger.valueOf(Math.max(1, cost)));
+    return quotient[0].intValueExact() + quotient[1].signum();
   }
 
   /** The figure of the materials that are counted in money, or in length; empty if none is. */

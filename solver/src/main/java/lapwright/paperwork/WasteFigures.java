@@ -1,27 +1,35 @@
 package lapwright.paperwork;
 
 import lapwright.measure.Length;
+import lapwright.measure.Percent;
 import lapwright.plan.Account;
 
 /**
- * The figures of an account, never one alone: each in hundredths of a percent, so 10832 is 1.0832.
+ * The figures of an account, never one alone.
  *
- * @param boughtToFinished stock bought for each length finished; below 10000 where stock on hand or
- *     the rack gave much
- * @param drawnToFinished stock cut for each length finished
+ * @param boughtToFinished stock bought for what is finished; below 100 % where stock on hand or the
+ *     rack gave much
+ * @param drawnToFinished stock cut for what is finished
  * @param wasteKeptUsed kerf, end trims and scrap of what was drawn, when all kept offcuts are used
  *     one day
  * @param wasteKeptLost the same when no kept offcut is ever used
  */
 public record WasteFigures(
-    long boughtToFinished, long drawnToFinished, long wasteKeptUsed, long wasteKeptLost) {
+    Percent boughtToFinished,
+    Percent drawnToFinished,
+    Percent wasteKeptUsed,
+    Percent wasteKeptLost) {
 
   static WasteFigures of(Length bought, Account account) {
     Length waste = account.kerf().plus(account.endTrim()).plus(account.scrap());
     return new WasteFigures(
-        Ratio.hundredthsOfPercent(bought, account.finished()),
-        Ratio.hundredthsOfPercent(account.drawn(), account.finished()),
-        Ratio.hundredthsOfPercent(waste, account.drawn()),
-        Ratio.hundredthsOfPercent(waste.plus(account.offcutsKept()), account.drawn()));
+        percent(bought, account.finished()),
+        percent(account.drawn(), account.finished()),
+        percent(waste, account.drawn()),
+        percent(waste.plus(account.offcutsKept()), account.drawn()));
+  }
+
+  private static Percent percent(Length part, Length whole) {
+    return Percent.of(part.units(), whole.units());
   }
 }
