@@ -1,0 +1,15 @@
+package lapwright.print;
+
+/** What papers say because the work can hurt someone. */
+final class Cautions {
+  static final String DESIGN =
+      "Lapwright plans buying and cutting and designs nothing: sections, lengths, joints and laps"
+          + " are as the engineered drawings say; local code and licensed practice decide.";
+
+  /** Common practice of metal shops, no source. */
+  static final String CUTTING =
+      "Wear eye, ear and hand protection. Clamp before you cut. Burning or welding galvanized steel"
+          + " gives off zinc fume: ventilate. Never cut coated sheet with an abrasive blade.";
+
+  private Cautions() {}
+}

@@ -1,0 +1,125 @@
+package lapwright.print;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import lapwright.measure.MoneyStyle;
+import lapwright.paperwork.TicketPaper.Step;
+import lapwright.paperwork.TicketPaper.Ticket;
+import lapwright.plan.Cut;
+import lapwright.print.Table.Kind;
+import lapwright.shop.Ends;
+
+/** One ticket, small enough for a quarter of a page. */
+final class OneTicket {
+  private final Page page;
+  private final Ticket ticket;
+  private final Map<String, Integer> copies;
+
+  /**
+   * @param copies how many times each job is built
+   */
+  OneTicket(Page page, Ticket ticket, Map<String, Integer> copies) {
+    this.page = page;
+    this.ticket = ticket;
+    this.copies = copies;
+  }
+
+  void write(int number, int of) {
+    page.faint(page.heavyRule(page.width()));
+    sides(
+        "TICKET " + ticket.name() + "   (" + number + " of " + of + ")",
+        "CUT "
+            + Phrases.sticks(ticket.sticks()).toUpperCase(Locale.ROOT)
+            + " OF "
+            + page.length(ticket.supply().length()));
+    sides(ticket.material().name(), "on the " + ticket.saw().id());
+    page.text("Take   " + Phrases.source(ticket.supply()), 1, 8);
+    if (ticket.uncut()) {
+      page.text("Use    it as it comes: it is the piece, no cut.", 1, 8);
+    } else {
+      page.text(
+          "Needs  "
+              + page.style().units().atLeast(ticket.shortestStick())
+              + " or longer; with a shorter stick stop and tell the office.",
+          1,
+          8);
+      if (!ticket.endTrim().isZero()) {
+        page.text(
+            "First  square the end: cut off " + page.style().units().exact(ticket.endTrim()) + ".",
+            1,
+            8);
+      }
+    }
+    page.blank();
+    steps();
+    page.blank();
+    Tape.draw(page, ticket, 1);
+    page.blank();
+    if (ticket.longestLast()) {
+      page.text("Last   the longest piece: at the last cut the vise holds the piece itself.", 1, 8);
+    }
+    page.text("Left   " + left(), 1, 8);
+    page.text("Spoiled a stick? Tell the office. Take none from another ticket.", 1, 8);
+  }
+
+  private void sides(String left, String right) {
+    String end = page.words().clean(right);
+    int room = page.width() - 2 - Words.columns(end) - 2;
+    String start = page.words().clean(left);
+    if (Words.columns(start) <= room) {
+      page.strong(" " + Words.left(start, room) + "  " + end);
+    } else {
+      page.text(start, 1, 1);
+      page.text(end, 1, 1);
+    }
+  }
+
+  private void steps() {
+    Table table =
+        new Table(page)
+            .column("Mark", Kind.NAME)
+            .column("Job", Kind.NAME)
+            .column("Pieces", Kind.NUMBER)
+            .column("Set stop", Kind.NUMBER)
+            .column("Tape from the squared end", Kind.LIST);
+    for (Step step : ticket.steps()) {
+      Cut cut = step.cut();
+      table.row(
+          List.of(
+              cut.mark().isEmpty() ? "-" : cut.mark(),
+              job(cut),
+              MoneyStyle.grouped(cut.qty()),
+              page.length(cut.length()),
+              step.ends().stream().map(page::length).collect(Collectors.joining(", "))));
+    }
+    table.print(1);
+  }
+
+  private String job(Cut cut) {
+    return copies.getOrDefault(cut.job(), 1) > 1 ? cut.job() + " copy " + cut.copy() : cut.job();
+  }
+
+  private String left() {
+    if (ticket.offcut().isZero()) {
+      return "nothing.";
+    }
+    String length = page.length(ticket.offcut());
+    if (!ticket.kept()) {
+      return length + " of each stick, scrap.";
+    }
+    List<String> names = new ArrayList<>(ticket.offcutNames());
+    return length
+        + (ticket.sticks() > 1 ? " of each stick" : "")
+        + ", back to the rack"
+        + (ticket.offcutEnds() == Ends.ONE_MILL && !ticket.material().millEndsGood()
+            ? " with its mill end"
+            : "")
+        + ". Write on "
+        + (names.size() > 1 ? "them " : "it ")
+        + String.join(", ", names)
+        + ".";
+  }
+}

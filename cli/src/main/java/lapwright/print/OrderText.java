@@ -1,0 +1,296 @@
+package lapwright.print;
+
+import java.util.ArrayList;
+import java.util.List;
+import lapwright.measure.Length;
+import lapwright.measure.Money;
+import lapwright.measure.MoneyStyle;
+import lapwright.paperwork.OrderPaper;
+import lapwright.paperwork.OrderPaper.BuyLine;
+import lapwright.paperwork.OrderPaper.MoneyFigures;
+import lapwright.paperwork.OrderPaper.StockLine;
+import lapwright.paperwork.OrderPaper.SupplierPart;
+import lapwright.paperwork.ProofFigure;
+import lapwright.plan.Proof;
+import lapwright.print.Table.Kind;
+import lapwright.shop.Supply;
+
+/** What to buy, as text. */
+public final class OrderText {
+  private final OrderPaper paper;
+  private final MoneyStyle money;
+  private final Page page;
+  private final Shortening shortening;
+
+  private OrderText(OrderPaper paper, Style style, Shortening shortening) {
+    this.paper = paper;
+    this.shortening = shortening;
+    money = new MoneyStyle(paper.shop().currency());
+    page = new Page(style);
+  }
+
+  /**
+   * The whole paper where the style asks for it or it is short enough; else shortened to the
+   * style's lines: first what the order rests on, at last the list to buy. Each list says what it
+   * leaves out, and no sum does.
+   */
+  public static String render(OrderPaper paper, Style style) {
+    return Shortening.fitting(style, limit -> new OrderText(paper, style, limit).write());
+  }
+
+  private Page write() {
+    page.strongText(answer());
+    if (!paper.jobs().isEmpty()) {
+      toBuy();
+      fromStock();
+      cost();
+      new OrderRests(paper, money, page, shortening).write();
+      page.explainSigns();
+    }
+    return page;
+  }
+
+  private String answer() {
+    if (paper.jobs().isEmpty()) {
+      return "Nothing to buy: no firm job has pieces to cut.";
+    }
+    String jobs = Phrases.jobs(paper.jobs().size());
+    if (paper.sticksBought() == 0) {
+      return "Buy nothing: what is on hand and on the rack gives all pieces of "
+          + jobs
+          + ". "
+          + proofs();
+    }
+    long named = paper.suppliers().stream().filter(part -> !part.supplier().isEmpty()).count();
+    return "Buy "
+        + Phrases.sticks(paper.sticksBought())
+        + (named == 0 ? "" : " from " + Phrases.count(named, "supplier", "suppliers"))
+        + " for "
+        + jobs
+        + ": "
+        + amount()
+        + ". "
+        + proofs();
+  }
+
+  private String amount() {
+    List<String> amounts = new ArrayList<>();
+    MoneyFigures figures = paper.money();
+    if (figures != null) {
+      amounts.add(
+          figures.onHand().isZero()
+              ? money.print(figures.billed()) + " of material"
+              : money.print(figures.billed())
+                  + " to pay, "
+                  + money.print(figures.cost())
+                  + " with the sticks on hand that it uses");
+    }
+    Length unpriced = paper.boughtWithoutPrice();
+    if (!unpriced.isZero()) {
+      amounts.add(
+          page.length(unpriced) + (figures == null ? " of stock" : " of stock without a price"));
+    }
+    return String.join(", and ", amounts);
+  }
+
+  private String proofs() {
+    List<ProofFigure> figures = paper.proofs();
+    if (figures.size() == 1) {
+      return Phrases.proof(figures.get(0), money, page.style().units());
+    }
+    if (figures.stream().allMatch(figure -> figure.proof() == Proof.PROVED)) {
+      return "Proved: no plan costs less, nor takes less stock where there is no price.";
+    }
+    List<String> sentences = new ArrayList<>();
+    for (ProofFigure figure : figures) {
+      sentences.add(
+          (figure.inMoney() ? "With prices: " : "Without prices: ")
+              + Phrases.proof(figure, money, page.style().units()));
+    }
+    return String.join(" ", sentences);
+  }
+
+  private void toBuy() {
+    if (paper.suppliers().isEmpty()) {
+      return;
+    }
+    page.heading("To buy");
+    List<BuyLine> all = paper.suppliers().stream().flatMap(part -> part.lines().stream()).toList();
+    BuyColumns columns =
+        new BuyColumns(
+            all.stream().anyMatch(line -> !line.offer().code().isEmpty()),
+            all.stream().anyMatch(line -> line.offer().soldIn() > 1),
+            all.stream().anyMatch(line -> line.billed() != null),
+            all.stream().anyMatch(line -> line.billed() == null));
+    Table table = columns.table(page);
+    boolean several = paper.suppliers().size() > 1;
+    int left = Shortening.shown(all.size(), shortening.main());
+    for (SupplierPart part : paper.suppliers()) {
+      table.title(part.supplier().isEmpty() ? "No supplier named" : part.supplier());
+      int shown = Math.min(left, part.lines().size());
+      left -= shown;
+      part.lines().subList(0, shown).forEach(line -> table.row(columns.row(line)));
+      int hidden = part.lines().size() - shown;
+      if (hidden > 0) {
+        table.note("and " + Phrases.count(hidden, "more line", "more lines") + ": --all");
+      }
+      if (several && part.lines().size() > 1) {
+        table.rule();
+        table.sum(columns.sum(part.supplier(), List.of(part)));
+      }
+    }
+    table.rule();
+    table.sum(columns.sum("All to buy", paper.suppliers()));
+    table.print(2);
+  }
+
+  /** Which columns the list to buy needs. */
+  private final class BuyColumns {
+    private final boolean codes;
+    private final boolean packs;
+    private final boolean priced;
+    private final boolean unpriced;
+
+    BuyColumns(boolean codes, boolean packs, boolean priced, boolean unpriced) {
+      this.codes = codes;
+      this.packs = packs;
+      this.priced = priced;
+      this.unpriced = unpriced;
+    }
+
+    Table table(Page page) {
+      return new Table(page)
+          .column("Material", Kind.NAME)
+          .columnIf(codes, "Code", Kind.NAME)
+          .column("Length", Kind.NUMBER)
+          .column("Sticks", Kind.NUMBER)
+          .columnIf(packs, "Packs", Kind.NUMBER)
+          .columnIf(unpriced, "In all", Kind.NUMBER)
+          .columnIf(priced, "Price", Kind.NUMBER)
+          .columnIf(priced, "Total", Kind.NUMBER);
+    }
+
+    List<String> row(BuyLine line) {
+      List<String> cells = new ArrayList<>();
+      cells.add(line.name());
+      if (codes) {
+        cells.add(line.offer().code());
+      }
+      cells.add(page.length(line.offer().length()));
+      cells.add(MoneyStyle.grouped(line.sticks()));
+      if (packs) {
+        cells.add(
+            line.offer().soldIn() == 1
+                ? ""
+                : MoneyStyle.grouped(line.packs()) + " of " + line.offer().soldIn());
+      }
+      if (unpriced) {
+        cells.add(line.billed() == null ? page.length(line.length()) : "");
+      }
+      if (priced) {
+        cells.add(line.offer().price() == null ? "" : Phrases.price(line.offer().price()));
+        cells.add(line.billed() == null ? "" : money.print(line.billed()));
+      }
+      return cells;
+    }
+
+    List<String> sum(String name, List<SupplierPart> parts) {
+      List<String> cells = new ArrayList<>();
+      cells.add(name.isEmpty() ? "No supplier named" : name);
+      if (codes) {
+        cells.add("");
+      }
+      cells.add("");
+      cells.add(MoneyStyle.grouped(parts.stream().mapToLong(SupplierPart::sticks).sum()));
+      if (packs) {
+        cells.add("");
+      }
+      if (unpriced) {
+        Length length =
+            parts.stream()
+                .flatMap(part -> part.lines().stream())
+                .filter(line -> line.billed() == null)
+                .map(BuyLine::length)
+                .reduce(Length.ZERO, Length::plus);
+        cells.add(length.isZero() ? "" : page.length(length));
+      }
+      if (priced) {
+        cells.add("");
+        cells.add(
+            parts.stream().noneMatch(SupplierPart::isPriced)
+                ? ""
+                : money.print(
+                    parts.stream().map(SupplierPart::billed).reduce(Money.ZERO, Money::plus)));
+      }
+      return cells;
+    }
+  }
+
+  private void fromStock() {
+    stock("From sticks on hand", "Where", paper.onHand());
+    stock("From the rack", "Offcut", paper.rack());
+  }
+
+  private void stock(String heading, String where, List<StockLine> lines) {
+    if (lines.isEmpty()) {
+      return;
+    }
+    page.heading(heading);
+    boolean worth = lines.stream().anyMatch(line -> line.worth() != null);
+    Table table =
+        new Table(page)
+            .column("Material", Kind.NAME)
+            .column(where, Kind.NAME)
+            .column("Length", Kind.NUMBER)
+            .column("Sticks", Kind.NUMBER)
+            .columnIf(worth, "Worth today", Kind.NUMBER);
+    int shown = Shortening.shown(lines.size(), shortening.other());
+    for (StockLine line : lines.subList(0, shown)) {
+      List<String> cells = new ArrayList<>();
+      cells.add(line.name());
+      cells.add(place(line.supply()));
+      cells.add(page.length(line.supply().length()));
+      cells.add(MoneyStyle.grouped(line.sticks()));
+      if (worth) {
+        cells.add(line.worth() == null ? "" : money.print(line.worth()));
+      }
+      table.row(cells);
+    }
+    if (shown < lines.size()) {
+      table.note(
+          "and " + Phrases.count(lines.size() - shown, "more line", "more lines") + ": --all");
+    }
+    table.print(2);
+  }
+
+  private static String place(Supply supply) {
+    if (supply instanceof Supply.RackOffcut offcut) {
+      return offcut.place().isEmpty() ? offcut.id() : offcut.id() + ", " + offcut.place();
+    }
+    return supply instanceof Supply.OnHand onHand ? onHand.place() : "";
+  }
+
+  /** Shown only where the invoices are not all that the plan costs. */
+  private void cost() {
+    MoneyFigures figures = paper.money();
+    if (figures == null || figures.billed().equals(figures.cost())) {
+      return;
+    }
+    page.heading("Cost");
+    Table table = new Table(page).column("", Kind.NAME).column("", Kind.NUMBER);
+    table.row(List.of("To pay now, as the invoices round it", money.print(figures.billed())));
+    if (!figures.billed().equals(figures.cash())) {
+      table.row(List.of("The same before rounding", Phrases.unrounded(figures.cash(), money)));
+    }
+    if (!figures.onHand().isZero()) {
+      table.row(
+          List.of(
+              "Sticks on hand that are used, at today's price",
+              Phrases.unrounded(figures.onHand(), money)));
+    }
+    table.rule();
+    table.sum(
+        List.of("Cost, which the plan makes least", Phrases.unrounded(figures.cost(), money)));
+    table.print(2);
+  }
+}

@@ -1,0 +1,43 @@
+package lapwright.print;
+
+import java.util.List;
+import java.util.function.Function;
+
+/**
+ * How much of a paper's lists is shown, so that its answer does not scroll off the screen.
+ *
+ * @param main most rows of the list that the paper is for
+ * @param other most rows of each other list
+ */
+record Shortening(int main, int other) {
+  static final Shortening NONE = new Shortening(Integer.MAX_VALUE, Integer.MAX_VALUE);
+
+  private static final List<Integer> FEWER = List.of(8, 5, 3, 1);
+
+  /** The paper as a whole where that is asked for or fits, else with as much as fits. */
+  static String fitting(Style style, Function<Shortening, Page> paper) {
+    Page whole = paper.apply(NONE);
+    if (style.all() || whole.size() <= style.lines()) {
+      return whole.printed();
+    }
+    for (int other : FEWER) {
+      Page page = paper.apply(new Shortening(Integer.MAX_VALUE, other));
+      if (page.size() <= style.lines()) {
+        return page.printed();
+      }
+    }
+    int few = FEWER.get(FEWER.size() - 1);
+    for (int main = style.lines(); main > 1; main--) {
+      Page page = paper.apply(new Shortening(main, few));
+      if (page.size() <= style.lines()) {
+        return page.printed();
+      }
+    }
+    return paper.apply(new Shortening(1, few)).printed();
+  }
+
+  /** Rows of a list of {@code size} that are shown: a single one more is not worth hiding. */
+  static int shown(int size, int most) {
+    return size <= most || size - most == 1 ? size : most;
+  }
+}

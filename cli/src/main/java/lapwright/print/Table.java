@@ -1,0 +1,255 @@
+package lapwright.print;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Rows in columns. Names give way where the width is short: they wrap, and after a few lines are
+ * shortened visibly. Numbers never do: where even short names leave them no room, each row is
+ * written out cell below cell.
+ */
+final class Table {
+  private static final int GAP = 2;
+  private static final int NARROWEST_NAME = 8;
+  private static final int MOST_LINES = 3;
+
+  /** How a column is set. */
+  enum Kind {
+    /** Left; wraps and is shortened. */
+    NAME,
+    /** Left; wraps as often as it takes, never shortened. */
+    LIST,
+    /** Right; never broken. */
+    NUMBER
+  }
+
+  private record Column(String head, Kind kind) {}
+
+  private record Row(@Nullable List<String> cells, @Nullable String title, boolean strong) {
+    boolean isSigned(int column) {
+      return cells != null
+          && (cells.get(column).endsWith("\"+") || cells.get(column).endsWith("\"-"));
+    }
+  }
+
+  private final Page page;
+  private final List<Column> columns = new ArrayList<>();
+  private final List<Row> rows = new ArrayList<>();
+
+  Table(Page page) {
+    this.page = page;
+  }
+
+  Table column(String head, Kind kind) {
+    columns.add(new Column(head, kind));
+    return this;
+  }
+
+  /** Adds a column only where it says something. */
+  Table columnIf(boolean wanted, String head, Kind kind) {
+    return wanted ? column(head, kind) : this;
+  }
+
+  /** A line across all columns that names the rows below it. */
+  void title(String text) {
+    rows.add(new Row(null, page.words().clean(text), true));
+  }
+
+  /** A remark across all columns. */
+  void note(String text) {
+    rows.add(new Row(null, page.words().clean(text), false));
+  }
+
+  void row(List<String> cells) {
+    add(cells, false);
+  }
+
+  /** A row of sums. */
+  void sum(List<String> cells) {
+    add(cells, true);
+  }
+
+  /** A line under the rows that are summed up below. */
+  void rule() {
+    rows.add(new Row(null, null, false));
+  }
+
+  private void add(List<String> cells, boolean strong) {
+    if (cells.size() != columns.size()) {
+      throw new IllegalArgumentException(cells + " for " + columns.size() + " columns");
+    }
+    rows.add(new Row(cells.stream().map(page.words()::clean).toList(), null, strong));
+  }
+
+  /** Writes the table, indented by {@code indent} columns. */
+  void print(int indent) {
+    alignSigns();
+    int room = page.width() - indent - GAP * (columns.size() - 1);
+    int @Nullable [] widths = widths(room);
+    if (widths == null) {
+      printStacked(indent);
+      return;
+    }
+    String margin = " ".repeat(indent);
+    if (columns.stream().anyMatch(column -> !column.head().isEmpty())) {
+      page.faint(
+          margin + line(columns.stream().map(Column::head).toList(), widths).stripTrailing());
+    }
+    int total = Arrays.stream(widths).sum() + GAP * (columns.size() - 1);
+    for (Row row : rows) {
+      if (row.cells() != null) {
+        printRow(row.cells(), row.strong(), margin, widths);
+      } else if (row.title() != null) {
+        titleLine(row.title(), row.strong(), indent);
+      } else {
+        page.faint(margin + page.rule(total));
+      }
+    }
+  }
+
+  private void titleLine(String title, boolean strong, int indent) {
+    String text = " ".repeat(indent) + page.words().shorten(title, page.width() - indent);
+    if (strong) {
+      page.strong(text);
+    } else {
+      page.line(text);
+    }
+  }
+
+  private void printRow(List<String> cells, boolean strong, String margin, int[] widths) {
+    List<List<String>> broken = new ArrayList<>();
+    int height = 1;
+    for (int i = 0; i < widths.length; i++) {
+      List<String> lines = broken(cells.get(i), columns.get(i).kind(), widths[i]);
+      broken.add(lines);
+      height = Math.max(height, lines.size());
+    }
+    for (int at = 0; at < height; at++) {
+      List<String> parts = new ArrayList<>();
+      for (List<String> lines : broken) {
+        parts.add(at < lines.size() ? lines.get(at) : "");
+      }
+      String text = (margin + line(parts, widths)).stripTrailing();
+      if (strong) {
+        page.strong(text);
+      } else {
+        page.line(text);
+      }
+    }
+  }
+
+  private List<String> broken(String cell, Kind kind, int width) {
+    if (kind == Kind.NUMBER) {
+      return List.of(cell);
+    }
+    List<String> lines = Words.wrap(cell, width);
+    if (kind == Kind.NAME && lines.size() > MOST_LINES) {
+      String rest = String.join(" ", lines.subList(MOST_LINES - 1, lines.size()));
+      lines = new ArrayList<>(lines.subList(0, MOST_LINES - 1));
+      lines.add(page.words().shorten(rest, width));
+    }
+    return lines;
+  }
+
+  private String line(List<String> cells, int[] widths) {
+    StringBuilder line = new StringBuilder();
+    for (int i = 0; i < widths.length; i++) {
+      line.append(i > 0 ? " ".repeat(GAP) : "");
+      line.append(
+          columns.get(i).kind() == Kind.NUMBER
+              ? Words.right(cells.get(i), widths[i])
+              : Words.left(cells.get(i), widths[i]));
+    }
+    return line.toString();
+  }
+
+  /** Digits stand below digits, also where some lengths carry a sign. */
+  private void alignSigns() {
+    for (int i = 0; i < columns.size(); i++) {
+      int column = i;
+      if (columns.get(i).kind() == Kind.NUMBER
+          && rows.stream().anyMatch(row -> row.isSigned(column))) {
+        rows.replaceAll(row -> withRoomForSign(row, column));
+      }
+    }
+  }
+
+  private static Row withRoomForSign(Row row, int column) {
+    if (row.cells() == null || !row.cells().get(column).endsWith("\"")) {
+      return row;
+    }
+    List<String> cells = new ArrayList<>(row.cells());
+    cells.set(column, cells.get(column) + " ");
+    return new Row(cells, null, row.strong());
+  }
+
+  private int @Nullable [] widths(int room) {
+    int[] widths = new int[columns.size()];
+    for (int i = 0; i < widths.length; i++) {
+      widths[i] = Words.columns(columns.get(i).head());
+      for (Row row : rows) {
+        widths[i] =
+            Math.max(widths[i], row.cells() == null ? 0 : Words.columns(row.cells().get(i)));
+      }
+    }
+    int over = Arrays.stream(widths).sum() - room;
+    while (over > 0) {
+      int widest = widestThatGives(widths);
+      if (widest < 0) {
+        return null;
+      }
+      widths[widest]--;
+      over--;
+    }
+    return widths;
+  }
+
+  private int widestThatGives(int[] widths) {
+    int widest = -1;
+    for (int i = 0; i < widths.length; i++) {
+      Column column = columns.get(i);
+      int least =
+          column.kind() == Kind.LIST ? longestWord(i) : Math.max(NARROWEST_NAME, headWidth(column));
+      if (column.kind() != Kind.NUMBER
+          && widths[i] > least
+          && (widest < 0 || widths[i] > widths[widest])) {
+        widest = i;
+      }
+    }
+    return widest;
+  }
+
+  private static int headWidth(Column column) {
+    return Words.columns(column.head());
+  }
+
+  private int longestWord(int column) {
+    int longest = headWidth(columns.get(column));
+    for (Row row : rows) {
+      if (row.cells() != null) {
+        for (String word : row.cells().get(column).split(" ", -1)) {
+          longest = Math.max(longest, Words.columns(word));
+        }
+      }
+    }
+    return longest;
+  }
+
+  private void printStacked(int indent) {
+    for (Row row : rows) {
+      if (row.title() != null) {
+        titleLine(row.title(), row.strong(), indent);
+      } else if (row.cells() != null) {
+        for (int i = 0; i < columns.size(); i++) {
+          String head = columns.get(i).head();
+          String cell = row.cells().get(i).strip();
+          if (!cell.isEmpty()) {
+            page.text(head.isEmpty() ? cell : head + ": " + cell, indent, indent + 2);
+          }
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,169 @@
+package lapwright.print;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import lapwright.measure.MoneyStyle;
+import lapwright.paperwork.TicketPaper;
+import lapwright.paperwork.TicketPaper.JobList;
+import lapwright.paperwork.TicketPaper.PieceLine;
+import lapwright.paperwork.TicketPaper.Ticket;
+import lapwright.print.Table.Kind;
+
+/** The tickets for the saw and the lists of the jobs, as text. */
+public final class TicketText {
+  private final TicketPaper paper;
+  private final Page page;
+  private final Shortening shortening;
+  private final Map<String, Integer> copies = new HashMap<>();
+
+  private TicketText(TicketPaper paper, Style style, Shortening shortening) {
+    this.paper = paper;
+    this.shortening = shortening;
+    page = new Page(style);
+    paper.jobs().forEach(list -> copies.merge(list.job(), list.copies(), Math::max));
+  }
+
+  /**
+   * All tickets and lists where the style asks for them or they are short enough; else the list of
+   * the tickets in the order in which they are cut, and how to see the rest.
+   */
+  public static String render(TicketPaper paper, Style style) {
+    Page whole = new TicketText(paper, style, Shortening.NONE).whole();
+    if (style.all() || whole.size() <= style.lines()) {
+      return whole.printed();
+    }
+    return Shortening.fitting(style, limit -> new TicketText(paper, style, limit).overview());
+  }
+
+  private Page whole() {
+    head();
+    if (!paper.tickets().isEmpty()) {
+      if (paper.tickets().size() > 1) {
+        tickets();
+      }
+      int at = 0;
+      for (Ticket ticket : paper.tickets()) {
+        at++;
+        page.blank();
+        new OneTicket(page, ticket, copies).write(at, paper.tickets().size());
+      }
+      page.heading("Pieces of each job, and the tickets they come from");
+      paper.jobs().forEach(this::job);
+      end();
+    }
+    return page;
+  }
+
+  private Page overview() {
+    head();
+    tickets();
+    page.blank();
+    page.text(
+        "Every ticket with its cuts, and the pieces of each job: --all, or print to a file.", 0, 0);
+    end();
+    return page;
+  }
+
+  private void head() {
+    if (paper.tickets().isEmpty()) {
+      page.strongText("Nothing to cut: no firm job has pieces.");
+      return;
+    }
+    long jobs = paper.jobs().stream().map(JobList::job).distinct().count();
+    LocalDate due =
+        paper.jobs().stream().map(JobList::due).filter(Objects::nonNull).findFirst().orElse(null);
+    page.strongText(
+        "Cut "
+            + Phrases.count(paper.pieces(), "piece", "pieces")
+            + " for "
+            + Phrases.jobs(jobs)
+            + " from "
+            + Phrases.sticks(paper.sticks())
+            + ": "
+            + Phrases.count(paper.tickets().size(), "ticket", "tickets")
+            + "."
+            + (due == null ? "" : " The first job is due " + Phrases.day(due) + "."));
+    page.text(Cautions.CUTTING, 0, 0);
+  }
+
+  private void end() {
+    page.blank();
+    page.text(Cautions.DESIGN, 0, 0);
+    page.explainSigns();
+  }
+
+  private void tickets() {
+    page.heading("Tickets, in the order in which they are cut");
+    Table table =
+        new Table(page)
+            .column("Ticket", Kind.NAME)
+            .column("Sticks", Kind.NUMBER)
+            .column("Length", Kind.NUMBER)
+            .column("Material", Kind.NAME)
+            .column("Take from", Kind.NAME)
+            .column("Pieces", Kind.NUMBER);
+    String saw = "";
+    int shown = Shortening.shown(paper.tickets().size(), shortening.main());
+    for (Ticket ticket : paper.tickets().subList(0, shown)) {
+      if (!ticket.saw().id().equals(saw)) {
+        saw = ticket.saw().id();
+        table.title("On the " + saw);
+      }
+      table.row(
+          List.of(
+              ticket.name(),
+              MoneyStyle.grouped(ticket.sticks()),
+              page.length(ticket.supply().length()),
+              ticket.material().name(),
+              Phrases.source(ticket.supply()),
+              MoneyStyle.grouped((long) ticket.sticks() * ticket.pieces())));
+    }
+    if (shown < paper.tickets().size()) {
+      table.note(
+          "and "
+              + Phrases.count(paper.tickets().size() - shown, "more ticket", "more tickets")
+              + ": --all");
+    }
+    table.print(2);
+  }
+
+  private void job(JobList job) {
+    page.blank();
+    Table table =
+        new Table(page)
+            .column("Mark", Kind.NAME)
+            .column("Material", Kind.NAME)
+            .column("Length", Kind.NUMBER)
+            .column("Pieces", Kind.NUMBER)
+            .column("Where from", Kind.LIST)
+            .columnIf(
+                job.lines().stream().anyMatch(line -> !line.purpose().isEmpty()), "For", Kind.NAME);
+    boolean purposes = job.lines().stream().anyMatch(line -> !line.purpose().isEmpty());
+    table.title(
+        job.job()
+            + (job.copies() > 1 ? ", copy " + job.copy() + " of " + job.copies() : "")
+            + (job.due() == null ? "" : ", due " + Phrases.day(job.due())));
+    for (PieceLine line : job.lines()) {
+      List<String> cells = new ArrayList<>();
+      cells.add(line.mark().isEmpty() ? "-" : line.mark());
+      cells.add(line.material().name());
+      cells.add(page.length(line.length()));
+      cells.add(MoneyStyle.grouped(line.qty()));
+      cells.add(
+          String.join(
+              ", ",
+              line.from().stream()
+                  .map(from -> from.qty() + " from ticket " + from.ticket())
+                  .toList()));
+      if (purposes) {
+        cells.add(line.purpose());
+      }
+      table.row(cells);
+    }
+    table.print(2);
+  }
+}
