@@ -103,8 +103,9 @@ public final class StickDemand {
     return problem;
   }
 
-  public Supply supply(int stock) {
-    return supplies.get(stock);
+  /** The supplies that the saw takes, in the order of the problem's stocks. */
+  public List<Supply> supplies() {
+    return supplies;
   }
 
   public Length length(int item) {
@@ -122,12 +123,14 @@ public final class StickDemand {
         .filter(
             need ->
                 problem.stocks().stream()
-                    .noneMatch(stock -> stock.mostPacks() > 0 && gives(stock, need)))
+                    .noneMatch(
+                        stock ->
+                            stock.mostPacks() > 0
+                                && gives(stock, problem.items().get(item(need.length())))))
         .toList();
   }
 
-  private boolean gives(StickProblem.Stock stock, Need need) {
-    StickProblem.Item item = problem.items().get(item(need.length()));
+  static boolean gives(StickProblem.Stock stock, StickProblem.Item item) {
     return item.size() <= stock.capacity()
         && (!item.small()
             || item.size() <= stock.smallCapacity()
