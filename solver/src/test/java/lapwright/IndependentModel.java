@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
 import lapwright.measure.Length;
-import lapwright.shop.Ends;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 import lapwright.shop.Supply;
@@ -94,7 +93,7 @@ final class IndependentModel {
     List<int[]> ways = new ArrayList<>();
     int[] counts = new int[lengths.size()];
     while (next(counts)) {
-      if (canBeCut(supply, counts)) {
+      if (SawWalk.along(order, supply, lengths, counts).isPresent()) {
         ways.add(counts.clone());
       }
     }
@@ -112,51 +111,8 @@ final class IndependentModel {
     return false;
   }
 
-  /** Walks along the stick with the saw. */
-  private boolean canBeCut(Supply supply, int[] counts) {
-    long kerf = order.saw().kerf().units();
-    boolean millEndIsBad = !order.material().millEndsGood() && order.saw().endTrim().units() > 0;
-    long end = supply.length().units();
-    if (!(supply instanceof Supply.RackOffcut)) {
-      end -= order.material().shortBy().units();
-    }
-    boolean startIsBad = millEndIsBad && supply.ends() == Ends.MILL;
-    boolean endIsBad = millEndIsBad && supply.ends() != Ends.SAWN;
-    long at = 0;
-    boolean sawed = false;
-    if (startIsBad) {
-      at += order.saw().endTrim().units();
-      sawed = true;
-    }
-    long longest = 0;
-    int left = 0;
-    for (int count : counts) {
-      left += count;
-    }
-    for (int i = 0; i < counts.length; i++) {
-      for (int n = 0; n < counts[i]; n++) {
-        long length = lengths.get(i).units();
-        longest = Math.max(longest, length);
-        at += length;
-        left--;
-        if (left > 0 || endIsBad) {
-          at += kerf;
-          sawed = true;
-        } else if (at < end) {
-          at += Math.min(kerf, end - at);
-          sawed = true;
-        }
-        if (at > end) {
-          return false;
-        }
-      }
-    }
-    long offcut = end - at;
-    long hold = order.saw().hold().units();
-    return !sawed || offcut >= hold || longest >= hold;
-  }
-
-  private BigDecimal packCost(Supply supply) {
+  /** What a pack, a stick on hand or an offcut costs. */
+  BigDecimal packCost(Supply supply) {
     boolean priced =
         order.supplies().stream().anyMatch(s -> s instanceof Supply.Offer o && o.price() != null);
     if (supply instanceof Supply.Offer offer) {

@@ -6,11 +6,11 @@ import lapwright.measure.Length;
 import lapwright.shop.Ends;
 
 /** Small random orders with everything that a shop's data can hold. */
-final class RandomOrders {
+public final class RandomOrders {
   private RandomOrders() {}
 
   /** At most a dozen pieces of at most four lengths; may well be impossible. */
-  static OrderMaker small(Random random) {
+  public static OrderMaker small(Random random) {
     OrderMaker maker = machineAndStock(random);
     int lengths = 1 + random.nextInt(4);
     for (int i = 0; i < lengths; i++) {
@@ -25,7 +25,7 @@ final class RandomOrders {
     return maker;
   }
 
-  static OrderMaker machineAndStock(Random random) {
+  public static OrderMaker machineAndStock(Random random) {
     OrderMaker maker = new OrderMaker("bar");
     int kerf = random.nextInt(4);
     int trim = kerf == 0 || random.nextInt(3) == 0 ? 0 : kerf + random.nextInt(4);
