@@ -13,9 +13,15 @@ import org.jspecify.annotations.Nullable;
  * @param due the day it leaves the shop; null when not given, which counts as last
  * @param times how many of the same building, at least 1
  * @param pieces for one copy
+ * @param runs for one copy
  */
 public record Job(
-    String name, JobStatus status, @Nullable LocalDate due, int times, List<Piece> pieces) {
+    String name,
+    JobStatus status,
+    @Nullable LocalDate due,
+    int times,
+    List<Piece> pieces,
+    List<Run> runs) {
   /** First due first, then by name; without a due day last. */
   public static final Comparator<Job> BY_DUE_THEN_NAME =
       Comparator.comparing(Job::due, Comparator.nullsLast(Comparator.<LocalDate>naturalOrder()))
@@ -25,8 +31,15 @@ public record Job(
     Objects.requireNonNull(name);
     Objects.requireNonNull(status);
     pieces = List.copyOf(pieces);
+    runs = List.copyOf(runs);
     if (times < 1) {
       throw new IllegalArgumentException("job " + name + ": " + times + " times");
     }
+  }
+
+  /** A job without runs. */
+  public Job(
+      String name, JobStatus status, @Nullable LocalDate due, int times, List<Piece> pieces) {
+    this(name, status, due, times, pieces, List.of());
   }
 }

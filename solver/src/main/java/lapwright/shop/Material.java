@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param shortBy a stick that nobody has measured may be this much shorter than its stock length
  * @param keepOffcutsFrom an offcut at least this long goes to the rack, a shorter one is scrap
  * @param weight weight per length; null when not given
+ * @param oneLotPer within what makers and lots never mix
  */
 public record Material(
     String id,
@@ -23,13 +24,27 @@ public record Material(
     boolean millEndsGood,
     Length shortBy,
     Length keepOffcutsFrom,
-    @Nullable WeightRate weight) {
+    @Nullable WeightRate weight,
+    OneLotPer oneLotPer) {
   public Material {
     Objects.requireNonNull(id);
     Objects.requireNonNull(name);
     Objects.requireNonNull(saw);
+    Objects.requireNonNull(oneLotPer);
     if (shortBy.units() < 0 || keepOffcutsFrom.units() < 0) {
       throw new IllegalArgumentException("material " + id + ": a length is negative");
     }
+  }
+
+  /** A material whose makers and lots may mix. */
+  public Material(
+      String id,
+      String name,
+      String saw,
+      boolean millEndsGood,
+      Length shortBy,
+      Length keepOffcutsFrom,
+      @Nullable WeightRate weight) {
+    this(id, name, saw, millEndsGood, shortBy, keepOffcutsFrom, weight, OneLotPer.NONE);
   }
 }

@@ -13,14 +13,21 @@ import java.util.Set;
  *     nothing})
  * @param supplies offers first, then sticks on hand, then offcuts, each in the order of the files
  * @param needs by due day, then job, then as the job lists them
+ * @param runs in the same order
  */
 public record MaterialOrder(
-    Material material, Saw saw, boolean onHandValued, List<Supply> supplies, List<Need> needs) {
+    Material material,
+    Saw saw,
+    boolean onHandValued,
+    List<Supply> supplies,
+    List<Need> needs,
+    List<RunNeed> runs) {
   public MaterialOrder {
     Objects.requireNonNull(material);
     Objects.requireNonNull(saw);
     supplies = List.copyOf(supplies);
     needs = List.copyOf(needs);
+    runs = List.copyOf(runs);
     if (!material.saw().equals(saw.id())) {
       throw new IllegalArgumentException(
           "material " + material.id() + " is cut on " + material.saw() + ", not on " + saw.id());
@@ -43,6 +50,17 @@ public record MaterialOrder(
               + material.id()
               + ": some prices are missing, money and length do not add up");
     }
+  }
+
+  /** An order without runs. */
+  public MaterialOrder(
+      Material material, Saw saw, boolean onHandValued, List<Supply> supplies, List<Need> needs) {
+    this(material, saw, onHandValued, supplies, needs, List.of());
+  }
+
+  /** The same with other needs and without runs. */
+  public MaterialOrder withPieces(List<Need> pieces) {
+    return new MaterialOrder(material, saw, onHandValued, supplies, pieces, List.of());
   }
 
   /** True when offers have prices, so that cost is money; else a stick's length stands for it. */

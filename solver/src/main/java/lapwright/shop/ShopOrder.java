@@ -34,6 +34,7 @@ public record ShopOrder(
     List<MaterialOrder> orders = new ArrayList<>();
     for (Material material : materials) {
       List<Need> needs = new ArrayList<>();
+      List<RunNeed> runs = new ArrayList<>();
       for (Job job : inOrder) {
         for (Piece piece : job.pieces()) {
           if (piece.material().equals(material.id())) {
@@ -48,8 +49,13 @@ public record ShopOrder(
                     piece.purpose()));
           }
         }
+        for (Run run : job.runs()) {
+          if (run.material().equals(material.id())) {
+            runs.add(new RunNeed(job.name(), job.due(), job.times(), run));
+          }
+        }
       }
-      if (!needs.isEmpty()) {
+      if (!needs.isEmpty() || !runs.isEmpty()) {
         Saw saw = Objects.requireNonNull(saws.get(material.saw()), "saw of " + material.id());
         orders.add(
             new MaterialOrder(
@@ -57,7 +63,8 @@ public record ShopOrder(
                 saw,
                 shop.onHandValued(),
                 supplies.getOrDefault(material.id(), List.of()),
-                needs));
+                needs,
+                runs));
       }
     }
     return orders;

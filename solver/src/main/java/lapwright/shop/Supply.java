@@ -25,6 +25,18 @@ public sealed interface Supply {
   int atMost();
 
   /**
+   * What tells its maker and lot apart from those of other supplies. What is bought of one supplier
+   * is one lot; stock whose lot nobody wrote down is a lot of its own.
+   */
+  default String lotKey() {
+    if (this instanceof Offer offer) {
+      return "bought:" + offer.supplier();
+    }
+    String lot = this instanceof OnHand onHand ? onHand.lot() : ((RackOffcut) this).lot();
+    return lot.isEmpty() ? key() : "lot:" + lot;
+  }
+
+  /**
    * Sticks to be bought.
    *
    * @param supplier whom from; empty when the material names no supplier
