@@ -1,0 +1,205 @@
+package lapwright.files;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import lapwright.files.source.Findings;
+import lapwright.files.source.Nearest;
+import lapwright.files.source.Note;
+import lapwright.files.source.Place;
+import lapwright.files.source.Values;
+import lapwright.measure.Length;
+import lapwright.measure.LengthStyle;
+import lapwright.shop.JobStatus;
+import lapwright.shop.Piece;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The jobs that a command is about, and why the others are left out. Holds every job against the
+ * shop's materials; what this version does not plan is a fault only of a job that is wanted.
+ */
+final class ChosenJobs {
+  private final List<JobDraft> jobs;
+  private final @Nullable Map<String, MaterialFile.Entry> materials;
+  private final ShopFile shop;
+  private final Findings findings;
+  private final SortedSet<String> wanted = new TreeSet<>();
+  private final List<LeftOut> leftOut = new ArrayList<>();
+
+  /**
+   * @param materials null when they could not be read; then no material is called unknown
+   */
+  ChosenJobs(
+      List<JobDraft> jobs,
+      @Nullable Map<String, MaterialFile.Entry> materials,
+      ShopFile shop,
+      Findings findings) {
+    this.jobs = jobs.stream().sorted(Comparator.comparing(JobDraft::name)).toList();
+    this.materials = materials;
+    this.shop = shop;
+    this.findings = findings;
+  }
+
+  SortedSet<String> wanted() {
+    return wanted;
+  }
+
+  List<LeftOut> leftOut() {
+    return List.copyOf(leftOut);
+  }
+
+  void choose(OrderFile order, JobChoice choice) {
+    checkNames(order, choice);
+    for (JobDraft job : jobs) {
+      String why = whyLeftOut(job, order, choice);
+      if (why == null) {
+        wanted.add(job.name());
+        job.notPlanned().forEach(findings::fault);
+      } else {
+        leftOut.add(new LeftOut(job.name(), why));
+      }
+      if (job.pieces().isEmpty() && job.notPlanned().isEmpty()) {
+        findings.note(
+            Note.Kind.WARNING, job.place(), "pieces", "job " + job.name() + " needs nothing");
+      }
+      checkPieces(job, why == null);
+    }
+    checkTotals();
+  }
+
+  private void checkNames(OrderFile order, JobChoice choice) {
+    List<String> names = jobs.stream().map(JobDraft::name).toList();
+    String all = names.isEmpty() ? "There are no jobs." : "Jobs: " + String.join(", ", names) + ".";
+    order
+        .without()
+        .forEach(
+            (name, place) -> {
+              if (!names.contains(name)) {
+                findings.fault(
+                    place,
+                    "without",
+                    name,
+                    "no job has that name",
+                    Nearest.advice(name, names, all));
+              }
+            });
+    for (String name : choice.names()) {
+      if (!names.contains(name)) {
+        findings.fault(
+            Place.whole("--job"),
+            "",
+            name,
+            "no job has that name",
+            Nearest.advice(name, names, all));
+      }
+    }
+  }
+
+  private static @Nullable String whyLeftOut(JobDraft job, OrderFile order, JobChoice choice) {
+    if (!choice.names().isEmpty() && !choice.names().contains(job.name())) {
+      return "it was not asked for";
+    }
+    if (order.without().containsKey(job.name())) {
+      return "order.yaml leaves it out";
+    }
+    JobStatus status = job.job().status();
+    if (!choice.statuses().contains(status)) {
+      return switch (status) {
+        case BID -> "it is a bid";
+        case FIRM -> "it is firm";
+        case DONE -> "it is done";
+      };
+    }
+    if (order.dueUntil() != null && job.due() == null) {
+      return "it has no due day, and order.yaml takes jobs due until " + order.dueUntil();
+    }
+    if (order.dueUntil() != null && job.due() != null && job.due().isAfter(order.dueUntil())) {
+      return "it is due " + job.due() + ", after " + order.dueUntil();
+    }
+    return null;
+  }
+
+  private void checkPieces(JobDraft job, boolean isWanted) {
+    for (JobDraft.Row row : job.pieces()) {
+      Piece piece = row.piece();
+      if ((long) piece.qty() * job.times() > Values.MOST) {
+        findings.fault(
+            row.place(),
+            "qty",
+            Integer.toString(piece.qty()),
+            "times " + job.times() + " that is more than 1,000,000 pieces",
+            "Are qty and times right?");
+      }
+      MaterialFile.Entry material = materials == null ? null : materials.get(piece.material());
+      if (materials != null && material == null) {
+        findings.fault(
+            row.place(),
+            "material",
+            piece.material(),
+            "materials.yaml has no such material",
+            Nearest.advice(piece.material(), materials.keySet(), "Add it there, or correct it."));
+      }
+      if (material != null && isWanted) {
+        checkPlannable(job, row, material);
+      }
+    }
+  }
+
+  private void checkPlannable(JobDraft job, JobDraft.Row row, MaterialFile.Entry material) {
+    Piece piece = row.piece();
+    String of = " yet (job " + job.name() + ", material " + piece.material() + ")";
+    if (material.form() != MaterialFile.Form.STICK) {
+      findings.fault(
+          row.place(),
+          "material",
+          piece.material(),
+          JobFile.NOT_YET + "flat stock" + of,
+          "Leave the job out of this order.");
+    }
+    if (material.oneLot()) {
+      findings.fault(
+          row.place(),
+          "material",
+          piece.material(),
+          JobFile.NOT_YET + "one lot for each job" + of,
+          "Order the job by itself, without one-lot-per, and buy all of it from one lot.");
+    }
+    if (material.material() != null) {
+      Length shortest = shop.shortestCuts().get(material.material().saw());
+      if (shortest != null && piece.length().isShorterThan(shortest)) {
+        findings.fault(
+            row.place(),
+            "length",
+            LengthStyle.FEET_INCHES.exact(piece.length()),
+            material.material().saw()
+                + " cuts nothing shorter than "
+                + LengthStyle.FEET_INCHES.exact(shortest),
+            "Cut it on another machine, or correct shortest-cut in shop.yaml.");
+      }
+    }
+  }
+
+  /** So many pieces that sums stay in range; far beyond what a shop cuts. */
+  private void checkTotals() {
+    Map<String, Long> totals = new TreeMap<>();
+    for (JobDraft job : jobs) {
+      for (JobDraft.Row row : job.pieces()) {
+        long pieces = (long) row.piece().qty() * job.times();
+        long before = totals.getOrDefault(row.piece().material(), 0L);
+        totals.put(row.piece().material(), before + pieces);
+        if (before <= Values.MOST && before + pieces > Values.MOST && pieces <= Values.MOST) {
+          findings.fault(
+              row.place(),
+              "qty",
+              Integer.toString(row.piece().qty()),
+              "with the other jobs more than 1,000,000 pieces of " + row.piece().material(),
+              "Are the quantities right?");
+        }
+      }
+    }
+  }
+}

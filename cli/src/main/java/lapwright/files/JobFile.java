@@ -1,0 +1,153 @@
+package lapwright.files;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import lapwright.files.source.Fault;
+import lapwright.files.source.Fields;
+import lapwright.files.source.Findings;
+import lapwright.files.source.Node;
+import lapwright.files.source.Note;
+import lapwright.measure.Length;
+import lapwright.measure.SafeSide;
+import lapwright.shop.JobStatus;
+import lapwright.shop.Piece;
+import org.jspecify.annotations.Nullable;
+
+/** jobs/NAME.yaml: a job's head and its pieces. */
+final class JobFile {
+  static final String NOT_YET = "this version does not plan ";
+  private static final Map<String, JobStatus> STATUSES = statuses();
+
+  private JobFile() {}
+
+  private static Map<String, JobStatus> statuses() {
+    Map<String, JobStatus> words = new LinkedHashMap<>();
+    for (JobStatus status : JobStatus.values()) {
+      words.put(status.word(), status);
+    }
+    return words;
+  }
+
+  /** Reads the file; null when it gives no job. */
+  static @Nullable JobDraft read(Path path, Inputs inputs) {
+    Findings findings = inputs.findings();
+    Node root = inputs.tree(path);
+    Fields fields = root == null ? null : Fields.of(root, "", KnownFields.JOB, findings);
+    if (fields == null) {
+      return null;
+    }
+    String name = fields.has("job") ? fields.words("job") : Inputs.stem(path);
+    if (name == null) {
+      return null;
+    }
+    JobDraft job = new JobDraft(name, fields.place());
+    JobStatus status = fields.word("status", STATUSES);
+    Integer times = fields.quantity("times", 1);
+    job.head(status, times == null ? 1 : times);
+    if (!fields.has("status")) {
+      findings.note(
+          Note.Kind.ASSUMED, fields.place(), "status", "left out; " + name + " counts as firm");
+    }
+    LocalDate due = fields.day("due");
+    if (due != null) {
+      job.due(due, fields.placeOf("due"), findings);
+    }
+    for (String field : KnownFields.JOB_NOT_PLANNED) {
+      Node.Entry entry = fields.entry(field);
+      if (entry != null && !isEmpty(entry.value())) {
+        job.notPlanned(
+            new Fault(
+                entry.place(),
+                field,
+                "",
+                NOT_YET + field + " yet (job " + name + ")",
+                "Write them as pieces, or leave the job out of this order."));
+      }
+    }
+    readPieces(fields, job, findings);
+    return job;
+  }
+
+  private static boolean isEmpty(Node node) {
+    if (node instanceof Node.Scalar scalar) {
+      return scalar.text().isEmpty();
+    }
+    return node instanceof Node.Listing list
+        ? list.items().isEmpty()
+        : node instanceof Node.Mapping mapping && mapping.entries().isEmpty();
+  }
+
+  private static void readPieces(Fields fields, JobDraft job, Findings findings) {
+    Node.Entry pieces = fields.entry("pieces");
+    if (pieces == null) {
+      return;
+    }
+    Fields materials = Fields.named(pieces.value(), "pieces", findings);
+    if (materials == null) {
+      return;
+    }
+    for (Node.Entry material : materials.entries()) {
+      List<Node> items = materials.list(material.key());
+      int n = 0;
+      for (Node item : items == null ? List.<Node>of() : items) {
+        String way = materials.way(material.key()) + " > " + ++n;
+        Piece piece =
+            item instanceof Node.Scalar scalar
+                ? Shorthand.read(scalar.place(), way, scalar.text(), material.key(), findings)
+                : piece(item, way, material.key(), job, findings);
+        if (piece != null) {
+          job.add(item.place(), piece, findings);
+        }
+      }
+    }
+  }
+
+  private static @Nullable Piece piece(
+      Node item, String way, String material, JobDraft job, Findings findings) {
+    if (item instanceof Node.Mapping mapping
+        && mapping.entries().size() == 1
+        && mapping.entries().get(0).key().contains("@")) {
+      findings.fault(
+          item.place(),
+          way,
+          mapping.entries().get(0).key(),
+          "a colon inside words",
+          "Put the whole line in quotes, or leave the colon out.");
+      return null;
+    }
+    Fields fields = Fields.of(item, way, KnownFields.PIECE, findings);
+    if (fields == null) {
+      return null;
+    }
+    Integer qty = fields.quantity("qty", 1);
+    Length length = fields.positive("length", SafeSide.LONGER);
+    String mark = fields.words("mark");
+    String purpose = fields.words("for");
+    String ends = fields.words("ends");
+    fields.words("measured");
+    if (!fields.has("qty")) {
+      fields.missing("qty", "Say how many, such as qty: 4.");
+    }
+    if (!fields.has("length")) {
+      fields.missing("length", "Give the finished length, such as length: 9'-6\".");
+    }
+    if (ends != null && !ends.equals("square")) {
+      job.notPlanned(
+          new Fault(
+              fields.placeOf("ends"),
+              fields.way("ends"),
+              ends,
+              NOT_YET + "angled ends yet (job " + job.name() + ")",
+              "Give the length from long point to long point with square ends, and cut the angle"
+                  + " afterwards, or leave the job out of this order."));
+    }
+    if (qty == null || length == null) {
+      return null;
+    }
+    return new Piece(
+        material, mark == null ? "" : mark, length, qty, purpose == null ? "" : purpose);
+  }
+}

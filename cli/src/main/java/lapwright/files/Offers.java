@@ -1,0 +1,190 @@
+package lapwright.files;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import lapwright.files.source.Findings;
+import lapwright.files.source.Nearest;
+import lapwright.files.source.Note;
+import lapwright.files.source.Place;
+import lapwright.measure.DecimalText;
+import lapwright.measure.Length;
+import lapwright.measure.LengthStyle;
+import lapwright.measure.Money;
+import lapwright.measure.Price;
+import lapwright.shop.Material;
+import lapwright.shop.Supplier;
+import lapwright.shop.Supply;
+import org.jspecify.annotations.Nullable;
+
+/** Turns the lines of one material into offers: priced all or not at all, each once. */
+final class Offers {
+  private final ShopFile shop;
+  private final Map<String, Supplier> suppliers;
+  private final Set<String> priceSheets;
+  private final Findings findings;
+
+  /**
+   * @param suppliers terms by name; empty when there is no suppliers.yaml
+   * @param priceSheets suppliers that have a price sheet
+   */
+  Offers(
+      ShopFile shop, Map<String, Supplier> suppliers, Set<String> priceSheets, Findings findings) {
+    this.shop = shop;
+    this.suppliers = suppliers;
+    this.priceSheets = priceSheets;
+    this.findings = findings;
+  }
+
+  List<Supply.Offer> of(Material material, List<OfferLine> lines) {
+    List<OfferLine> priced = lines.stream().filter(line -> line.amount() != null).toList();
+    Set<Length> pricedLengths = new HashSet<>();
+    priced.forEach(line -> pricedLengths.add(line.length()));
+    Map<String, Place> seen = new HashMap<>();
+    List<Supply.Offer> offers = new ArrayList<>();
+    for (OfferLine line : lines) {
+      if (line.amount() == null && !priced.isEmpty()) {
+        if (!line.bare() || !pricedLengths.contains(line.length())) {
+          findings.fault(
+              line.place(),
+              material.id(),
+              LengthStyle.FEET_INCHES.exact(line.length()),
+              "half priced: this length has no price, another has one ("
+                  + priced.get(0).place().print()
+                  + ")",
+              "Price every length of the material, or none; money and length do not add up.");
+        }
+        continue;
+      }
+      Supply.Offer offer = offer(material, line);
+      if (offer == null) {
+        continue;
+      }
+      Place first = seen.putIfAbsent(offer.key(), line.place());
+      if (first != null) {
+        findings.fault(
+            line.place(),
+            material.id(),
+            LengthStyle.FEET_INCHES.exact(line.length()),
+            "offered twice; first in " + first.print(),
+            "Delete one of the two.");
+        continue;
+      }
+      offers.add(offer);
+    }
+    return offers;
+  }
+
+  private Supply.@Nullable Offer offer(Material material, OfferLine line) {
+    Place place = line.place();
+    Supplier terms = suppliers.get(line.supplier());
+    if (terms == null
+        && !suppliers.isEmpty()
+        && !line.supplier().isEmpty()
+        && !priceSheets.contains(line.supplier())) {
+      findings.fault(
+          place,
+          "supplier",
+          line.supplier(),
+          "suppliers.yaml has no such supplier",
+          Nearest.advice(line.supplier(), suppliers.keySet(), "Add it there."));
+      return null;
+    }
+    if (line.supplier().indexOf(':') >= 0) {
+      findings.fault(
+          place, "supplier", line.supplier(), "a colon in a name", "Leave the colon out.");
+      return null;
+    }
+    if (terms != null && terms.longest() != null && line.length().isLongerThan(terms.longest())) {
+      findings.note(
+          Note.Kind.NOT_USED,
+          place,
+          "length",
+          line.supplier()
+              + " delivers no stick longer than "
+              + shop.style().exact(Objects.requireNonNull(terms.longest())));
+      return null;
+    }
+    if (!material.shortBy().isShorterThan(line.length())) {
+      findings.fault(
+          place, "length", "", "short-by is as long as the stick", "Correct short-by or length.");
+      return null;
+    }
+    Price price = price(material, line);
+    if (line.amount() != null && price == null) {
+      return null;
+    }
+    if (line.atMost() < line.soldIn()) {
+      findings.note(
+          Note.Kind.WARNING, place, "at-most", "less than a whole pack: nothing can be bought");
+    }
+    return new Supply.Offer(
+        line.supplier(),
+        line.length(),
+        price,
+        line.soldIn(),
+        line.atMost(),
+        line.code(),
+        line.quoted(),
+        line.goodUntil());
+  }
+
+  /** The price, if what is sold at once has one that can be counted with. */
+  private @Nullable Price price(Material material, OfferLine line) {
+    if (line.amount() == null || line.per() == null) {
+      return null;
+    }
+    if (shop.currency().isEmpty()) {
+      findings.fault(
+          shop.place(),
+          "currency",
+          "",
+          "missing, though there are prices (" + line.place().print() + ")",
+          "Write currency: USD, or the code of yours.");
+    }
+    if (line.per() == Price.Per.SQUARE) {
+      findings.fault(
+          line.place(), "per", "square", "sticks are not sold by the square", "Price them by ft.");
+      return null;
+    }
+    if (line.per().isByWeight() && material.weight() == null) {
+      findings.fault(
+          line.place(),
+          "per",
+          line.per().word(),
+          "a price by weight, and the material has no weight",
+          "Give " + material.id() + " a weight in materials.yaml, such as weight: 4.31 lb/ft.");
+      return null;
+    }
+    Price price = new Price(line.amount(), line.per());
+    Money sold;
+    try {
+      sold = price.ofSticks(line.length(), line.soldIn(), material.weight());
+    } catch (ArithmeticException e) {
+      sold = new Money(Long.MAX_VALUE);
+    }
+    if (sold.compareTo(new Money(DecimalText.MOST.longValueExact() * Money.PER_UNIT)) > 0) {
+      findings.fault(
+          line.place(),
+          "price",
+          line.amount().toPlainString(),
+          "a " + (line.soldIn() > 1 ? "pack" : "stick") + " would cost more than 1,000,000,000",
+          "Are price and per right?");
+      return null;
+    }
+    if (sold.isZero()) {
+      findings.fault(
+          line.place(),
+          "price",
+          line.amount().toPlainString(),
+          "a price of nothing",
+          "Write what it costs; list what you have already in on-hand.csv.");
+      return null;
+    }
+    return price;
+  }
+}

@@ -1,0 +1,153 @@
+package lapwright.files;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import lapwright.files.source.Fault;
+
+/** A sound order folder in memory, to be changed by tests and written out. */
+final class SampleFolder {
+  private final SortedMap<String, String> files = new TreeMap<>();
+
+  static SampleFolder sound() {
+    SampleFolder sample = new SampleFolder();
+    sample.put(
+        "shop.yaml",
+        """
+        name: Reedham Shelters
+        currency: USD
+        units: ft-in
+        saws:
+          cold-saw: { kerf: 3/32", end-trim: 1/2", hold: 3", shortest-cut: 4", longest-stick: 24' }
+          snips: { kerf: 0 }
+        keep-offcuts-from: 24"
+        """);
+    sample.put(
+        "materials.yaml",
+        """
+        materials:
+          tube-2x2-14ga:
+            name: Square tube 2 x 2, 14 ga
+            saw: cold-saw
+            weight: 2.25 lb/ft
+            short-by: 1/4"
+            stock: [20', 24']
+          angle-2x2:
+            saw: cold-saw
+            mill-ends: good
+            stock:
+              - { length: 20', price: 21.50, per: each, supplier: marrowby, sold-in: 5, at-most: 40 }
+          drip-trim-grey:
+            saw: snips
+            mill-ends: good
+        """);
+    sample.put(
+        "suppliers.yaml",
+        """
+        suppliers:
+          marrowby: { days: 2, order-by: "10:00", minimum: 300.00, freight: 85.00, longest: 24', rounds: line }
+          tollgate: { days: 6, minimum: 250.00, freight: 60.00, free-from: 900.00 }
+        """);
+    sample.put(
+        "prices/marrowby.csv",
+        """
+        material,length,price,per,sold-in,at-most,code,quoted,good-until
+        tube-2x2-14ga,20',29.80,each,1,,ST22-20,2026-11-27,2026-12-11
+        tube-2x2-14ga,24',35.10,each,1,,ST22-24,2026-11-27,2026-12-11
+        drip-trim-grey,10'-2",14.20,each,1,,DT10,2026-11-27,2026-12-11
+        """);
+    sample.put(
+        "prices/tollgate.csv",
+        """
+        material,length,price,per
+        tube-2x2-14ga,20',1.45,ft
+        screw-2-grey,,18.40,pack
+        """);
+    sample.put("on-hand.csv", "material,length,qty,place\nangle-2x2,20',3,B2\n");
+    sample.put(
+        "rack.csv",
+        """
+        id,material,length,ends,place,lot
+        R7,tube-2x2-14ga,9'-11",sawn,A1,
+        R9,tube-2x2-14ga,7'-2-1/2",one-mill,A1,H42
+        """);
+    sample.put(
+        "jobs/mill-lean-to.yaml",
+        """
+        job: mill-lean-to
+        status: firm
+        due: 2026-12-04
+        times: 2
+        pieces:
+          tube-2x2-14ga:
+            - 8 @ 9'-6"  P1  post
+            - { qty: 4, length: 3'-10", mark: B1, for: brace }
+          angle-2x2:
+            - "6 @ 6'-6 - shelf #2"
+        """);
+    sample.put(
+        "jobs/ferry-canopy.csv", "material,length,qty,mark,for\ndrip-trim-grey,8'-4\",6,T1,\n");
+    sample.put(
+        "jobs/chapel-barn.yaml",
+        "job: chapel-barn\nstatus: bid\npieces:\n  angle-2x2: [2 @ 10' A1]\n");
+    return sample;
+  }
+
+  SampleFolder put(String file, String text) {
+    files.put(file, text);
+    return this;
+  }
+
+  SampleFolder remove(String file) {
+    files.remove(file);
+    return this;
+  }
+
+  /** Replaces a text that must be there. */
+  SampleFolder replace(String file, String text, String by) {
+    String old = files.get(file);
+    if (old == null || !old.contains(text)) {
+      throw new IllegalArgumentException(file + " does not contain " + text);
+    }
+    files.put(file, old.replace(text, by));
+    return this;
+  }
+
+  SortedMap<String, String> files() {
+    return files;
+  }
+
+  Path write(Path directory) throws IOException {
+    for (var file : files.entrySet()) {
+      Path path = directory.resolve(file.getKey());
+      Files.createDirectories(path.getParent());
+      Files.writeString(path, file.getValue());
+    }
+    return directory;
+  }
+
+  OrderInput read(Path directory) throws IOException {
+    FolderReading reading = OrderFolder.read(write(directory), JobChoice.firm());
+    if (reading instanceof FolderReading.Sound sound) {
+      return sound.input();
+    }
+    throw new AssertionError("\n" + Fault.print(((FolderReading.Faulty) reading).faults()));
+  }
+
+  List<Fault> faults(Path directory) throws IOException {
+    return OrderFolder.read(write(directory), JobChoice.firm())
+            instanceof FolderReading.Faulty faulty
+        ? faulty.faults()
+        : List.of();
+  }
+
+  static String lines(List<Fault> faults) {
+    return faults.stream()
+        .map(fault -> fault.place().print() + " | " + fault.field() + " | " + fault.wrong())
+        .collect(Collectors.joining("\n"));
+  }
+}
