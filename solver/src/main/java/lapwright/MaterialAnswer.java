@@ -33,7 +33,7 @@ sealed interface MaterialAnswer {
   }
 
   /** No plan exists. */
-  record Lacking(List<Shortage> shortages) implements MaterialAnswer {}
+  record Lacking(Shortage shortage) implements MaterialAnswer {}
 
   /** Stopped before there was a plan. */
   record Nothing(String material) implements MaterialAnswer {}

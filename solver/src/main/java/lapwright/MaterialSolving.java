@@ -22,7 +22,7 @@ final class MaterialSolving {
     List<Need> fitNothing = demand.needsThatFitNothing();
     if (!fitNothing.isEmpty()) {
       return new MaterialAnswer.Lacking(
-          List.of(new Shortage.FitsNothing(material, fitNothing, demand.longestUsable())));
+          new Shortage.FitsNothing(material, fitNothing, demand.longestUsable()));
     }
     Effort told =
         effort.tellingInstead(
@@ -30,30 +30,40 @@ final class MaterialSolving {
                 effort.report(
                     new Progress(material, progress.cost(), progress.bound(), progress.done())));
     StickSolution solution = StickSolver.solve(demand.problem(), demand.uses(start), told);
-    if (!solution.status().hasSolution()) {
-      MissingStock missing = MissingStock.of(demand);
-      StickSolution more = StickSolver.solve(missing.problem(), List.of(), told);
-      if (more.cost() > 0 && (more.bound() > 0 || solution.status() == Status.IMPOSSIBLE)) {
-        return new MaterialAnswer.Lacking(
-            List.of(
-                new Shortage.TooFewSticks(
-                    material,
-                    missing.stockLength(),
-                    Math.toIntExact(more.cost()),
-                    more.status() == Status.PROVED)));
-      }
-      if (more.cost() != 0) {
-        return new MaterialAnswer.Nothing(material);
-      }
-      solution = StickSolver.solve(demand.problem(), more.patterns(), told);
-      if (!solution.status().hasSolution()) {
-        return new MaterialAnswer.Nothing(material);
+    return solution.status().hasSolution()
+        ? solved(demand, solution)
+        : withMoreStock(demand, solution.status(), told);
+  }
+
+  /**
+   * Tells how much stock is missing, or finds that none is: the problem with further sticks always
+   * has a solution, and one that uses none of them is a plan.
+   */
+  private static MaterialAnswer withMoreStock(StickDemand demand, Status without, Effort effort) {
+    String material = demand.order().material().id();
+    MissingStock missing = MissingStock.of(demand);
+    StickSolution with = StickSolver.solve(missing.problem(), List.of(), effort);
+    if (with.cost() > 0 && (with.bound() > 0 || without == Status.IMPOSSIBLE)) {
+      return new MaterialAnswer.Lacking(
+          new Shortage.TooFewSticks(
+              material,
+              missing.stockLength(),
+              Math.toIntExact(with.cost()),
+              with.status() == Status.PROVED));
+    }
+    if (with.cost() == 0) {
+      StickSolution solution = StickSolver.solve(demand.problem(), with.patterns(), effort);
+      if (solution.status().hasSolution()) {
+        return solved(demand, solution);
       }
     }
-    List<LengthPattern> patterns = demand.patterns(solution.patterns());
+    return new MaterialAnswer.Nothing(material);
+  }
+
+  private static MaterialAnswer solved(StickDemand demand, StickSolution solution) {
     return new MaterialAnswer.Solved(
         demand,
-        patterns,
+        demand.patterns(solution.patterns()),
         solution.bound(),
         proof(solution.status()),
         Objects.requireNonNull(solution.certificate()));

@@ -70,7 +70,7 @@ public final class Planner {
     List<String> unfinished = new ArrayList<>();
     for (MaterialAnswer answer : answers) {
       if (answer instanceof MaterialAnswer.Lacking lack) {
-        shortages.addAll(lack.shortages());
+        shortages.add(lack.shortage());
       } else if (answer instanceof MaterialAnswer.Nothing nothing) {
         unfinished.add(nothing.material());
       }

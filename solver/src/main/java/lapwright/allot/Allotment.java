@@ -1,12 +1,15 @@
 package lapwright.allot;
 
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Supplier;
 import lapwright.measure.Length;
-import lapwright.plan.Cut;
 import lapwright.plan.LengthPattern;
 import lapwright.plan.Pattern;
 import lapwright.shop.MaterialOrder;
@@ -14,10 +17,11 @@ import lapwright.shop.MaterialOrder;
 /**
  * Decides whose piece is cut from which stick, and makes the tickets.
  *
- * <p>Each length has a queue of the pieces that need it, first due first. Sticks are taken up one
- * pattern at a time, the one whose pieces are due first before the others, for as many sticks as
- * the pieces in front of the queues are of one job and mark; so blocks of equal labels are used up
- * whole and few tickets arise. Sticks with the same cuts and labels are one ticket.
+ * <p>Each length has a queue of the pieces that need it, first due first, in blocks of one job and
+ * mark. The pattern whose pieces are due first is taken up next, for as many sticks as blocks due
+ * on the next day allow without a change of label, and each length is served from the block that is
+ * used up most nearly; so few tickets arise. Sticks with the same cuts and labels are one ticket.
+ * Greedy, in O(tickets x patterns x blocks of a day).
  */
 public final class Allotment {
   private Allotment() {}
@@ -59,60 +63,41 @@ public final class Allotment {
     return !offcut.isZero() && !offcut.isShorterThan(order.material().keepOffcutsFrom());
   }
 
-  private static List<Draft> drafts(MaterialOrder order, List<LengthPattern> patterns) {
+  private static Collection<Draft> drafts(MaterialOrder order, List<LengthPattern> patterns) {
     PieceQueues queues = new PieceQueues(order);
-    List<LengthPattern> remaining = new ArrayList<>(patterns);
+    List<OpenPattern> open = new ArrayList<>();
+    Map<Length, List<OpenPattern>> withLength = new HashMap<>();
+    for (LengthPattern pattern : patterns) {
+      OpenPattern added = new OpenPattern(pattern);
+      added.look(queues);
+      open.add(added);
+      for (Length length : added.lengths()) {
+        withLength.computeIfAbsent(length, key -> new ArrayList<>()).add(added);
+      }
+    }
     Map<Draft.Likeness, Draft> drafts = new LinkedHashMap<>();
-    while (!remaining.isEmpty()) {
-      int next = mostUrgent(queues, remaining);
-      LengthPattern pattern = remaining.get(next);
-      int sticks = pattern.times();
-      for (Map.Entry<Length, Integer> count : pattern.counts().entrySet()) {
-        sticks = Math.min(sticks, queues.sticksAlike(count.getKey(), count.getValue()));
+    while (!open.isEmpty()) {
+      OpenPattern next = open.get(0);
+      for (OpenPattern other : open) {
+        if (other.isBefore(next)) {
+          next = other;
+        }
       }
-      Draft draft = take(order, queues, pattern, sticks);
+      Draft draft = next.take(queues, order.saw().hold());
       drafts.merge(draft.likeness(), draft, Draft::plus);
-      if (sticks == pattern.times()) {
-        remaining.remove(next);
-      } else {
-        remaining.set(
-            next,
-            new LengthPattern(
-                pattern.supply(), pattern.counts(), pattern.times() - sticks, pattern.offcut()));
+      if (next.isDone()) {
+        open.remove(next);
+      }
+      Set<OpenPattern> touched = new LinkedHashSet<>();
+      for (Length length : next.lengths()) {
+        touched.addAll(withLength.getOrDefault(length, List.of()));
+      }
+      for (OpenPattern pattern : touched) {
+        if (!pattern.isDone()) {
+          pattern.look(queues);
+        }
       }
     }
-    return List.copyOf(drafts.values());
-  }
-
-  private static Draft take(
-      MaterialOrder order, PieceQueues queues, LengthPattern pattern, int sticks) {
-    int rank = Integer.MAX_VALUE;
-    List<Cut> cuts = new ArrayList<>();
-    for (Map.Entry<Length, Integer> count : pattern.counts().entrySet()) {
-      rank = Math.min(rank, queues.nextRank(count.getKey()));
-      cuts.addAll(queues.take(count.getKey(), count.getValue(), sticks));
-    }
-    return new Draft(
-        pattern.supply(),
-        Draft.inCuttingOrder(cuts, pattern.offcut(), order.saw().hold()),
-        sticks,
-        pattern.offcut(),
-        rank);
-  }
-
-  private static int mostUrgent(PieceQueues queues, List<LengthPattern> patterns) {
-    int best = 0;
-    long bestRank = Long.MAX_VALUE;
-    for (int p = 0; p < patterns.size(); p++) {
-      long rank = Integer.MAX_VALUE;
-      for (Length length : patterns.get(p).counts().keySet()) {
-        rank = Math.min(rank, queues.nextRank(length));
-      }
-      if (rank < bestRank) {
-        bestRank = rank;
-        best = p;
-      }
-    }
-    return best;
+    return drafts.values();
   }
 }

@@ -1,10 +1,8 @@
 package lapwright.allot;
 
 import java.time.LocalDate;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.Deque;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The pieces that still want a stick: for each length a queue, first due first. */
 final class PieceQueues {
-  private final Map<Length, Deque<Block>> queues = new HashMap<>();
+  private final Map<Length, List<Block>> queues = new HashMap<>();
 
   PieceQueues(MaterialOrder order) {
     Map<@Nullable LocalDate, Integer> rankOfDay = new HashMap<>();
@@ -44,48 +42,79 @@ final class PieceQueues {
       }
     }
     for (Block block : blocks.values()) {
-      queues.computeIfAbsent(block.label.length, length -> new ArrayDeque<>()).add(block);
+      queues.computeIfAbsent(block.label.length, length -> new ArrayList<>()).add(block);
     }
   }
 
-  /** Rank of the due day of the piece that is next in a length's queue; the first day is 0. */
+  /** Rank of the earliest due day among a length's pieces; the first day is 0. */
   int nextRank(Length length) {
-    return front(length).rank;
+    return queue(length).get(0).rank;
   }
 
-  /** For how many sticks in a row the next {@code perStick} pieces come from one job and mark. */
+  /**
+   * For how many sticks in a row {@code perStick} pieces that are due next can come from one job
+   * and mark; at least 1, for a stick may serve several.
+   */
   int sticksAlike(Length length, int perStick) {
-    return Math.max(1, front(length).left / perStick);
+    int most = 1;
+    for (Block block : queue(length)) {
+      if (block.rank > nextRank(length)) {
+        break;
+      }
+      most = Math.max(most, block.left / perStick);
+    }
+    return most;
   }
 
-  /** Takes the next pieces of a length for {@code sticks} sticks with {@code perStick} on each. */
+  /** Takes pieces of a length for {@code sticks} sticks with {@code perStick} on each. */
   List<Cut> take(Length length, int perStick, int sticks) {
-    Deque<Block> queue = Objects.requireNonNull(queues.get(length));
+    Block whole = smallestThatServes(length, Math.multiplyExact(perStick, sticks));
+    if (whole != null) {
+      return List.of(take(whole, perStick, sticks));
+    }
+    if (sticks > 1) {
+      throw new IllegalStateException("sticks that are not alike");
+    }
     List<Cut> cuts = new ArrayList<>();
     int missing = perStick;
     while (missing > 0) {
-      Block block = front(length);
-      int taken = Math.min(missing, block.left);
-      if (sticks > 1 && taken < perStick) {
-        throw new IllegalStateException("sticks that are not alike");
-      }
-      cuts.add(new Cut(block.label.job, block.label.copy, block.label.mark, length, taken));
-      block.left -= taken * sticks;
-      missing -= taken;
-      if (block.left == 0) {
-        queue.removeFirst();
-      }
+      Block next = queue(length).get(0);
+      Cut cut = take(next, Math.min(missing, next.left), 1);
+      cuts.add(cut);
+      missing -= cut.qty();
     }
     return cuts;
   }
 
-  private Block front(Length length) {
-    Deque<Block> queue = queues.get(length);
-    Block front = queue == null ? null : queue.peekFirst();
-    if (front == null) {
+  /** The block due next that is used up most nearly; null when none holds so many. */
+  private @Nullable Block smallestThatServes(Length length, int pieces) {
+    Block smallest = null;
+    for (Block block : queue(length)) {
+      if (block.rank > nextRank(length)) {
+        break;
+      }
+      if (block.left >= pieces && (smallest == null || block.left < smallest.left)) {
+        smallest = block;
+      }
+    }
+    return smallest;
+  }
+
+  private Cut take(Block block, int perStick, int sticks) {
+    block.left -= perStick * sticks;
+    if (block.left == 0) {
+      queue(block.label.length).remove(block);
+    }
+    return new Cut(
+        block.label.job, block.label.copy, block.label.mark, block.label.length, perStick);
+  }
+
+  private List<Block> queue(Length length) {
+    List<Block> queue = queues.get(length);
+    if (queue == null || queue.isEmpty()) {
       throw new IllegalStateException("more pieces of " + length + " are cut than are needed");
     }
-    return front;
+    return queue;
   }
 
   private record Label(String job, int copy, String mark, Length length) {}

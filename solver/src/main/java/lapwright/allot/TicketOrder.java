@@ -1,6 +1,7 @@
 package lapwright.allot;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -19,7 +20,7 @@ final class TicketOrder {
 
   private TicketOrder() {}
 
-  static List<Draft> sort(List<Draft> drafts) {
+  static List<Draft> sort(Collection<Draft> drafts) {
     Map<Integer, List<Draft>> byRank = new TreeMap<>();
     drafts.forEach(
         draft -> byRank.computeIfAbsent(draft.dueRank(), rank -> new ArrayList<>()).add(draft));

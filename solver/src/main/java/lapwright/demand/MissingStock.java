@@ -35,14 +35,15 @@ public record MissingStock(Length stockLength, StickProblem problem) {
             .filter(
                 item ->
                     asked.stocks().stream()
-                        .noneMatch(stock -> !stock.isLimited() && StickDemand.gives(stock, item)))
+                        .noneMatch(
+                            stock -> !stock.isLimited() && StickDemand.gives(asked, stock, item)))
             .toList();
     Length length =
         candidates(demand)
             .filter(
                 candidate -> {
                   Stock further = further(demand, candidate);
-                  return limited.stream().allMatch(item -> StickDemand.gives(further, item));
+                  return limited.stream().allMatch(item -> StickDemand.gives(asked, further, item));
                 })
             .findFirst()
             .orElseGet(() -> longEnough(demand, limited));

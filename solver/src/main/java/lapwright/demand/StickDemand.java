@@ -126,15 +126,22 @@ public final class StickDemand {
                     .noneMatch(
                         stock ->
                             stock.mostPacks() > 0
-                                && gives(stock, problem.items().get(item(need.length())))))
+                                && gives(problem, stock, problem.items().get(item(need.length())))))
         .toList();
   }
 
-  static boolean gives(StickProblem.Stock stock, StickProblem.Item item) {
-    return item.size() <= stock.capacity()
-        && (!item.small()
-            || item.size() <= stock.smallCapacity()
-            || (stock.wholeUse() && item.size() == stock.capacity()));
+  /**
+   * True when a stick gives the item: alone, or, where it is too short to be held, beside the
+   * smallest one that is not.
+   */
+  static boolean gives(StickProblem problem, StickProblem.Stock stock, StickProblem.Item item) {
+    if (!item.small()) {
+      return item.size() <= stock.capacity();
+    }
+    return item.size() <= stock.smallCapacity()
+        || (stock.wholeUse() && item.size() == stock.capacity())
+        || problem.items().stream()
+            .anyMatch(other -> !other.small() && item.size() <= stock.capacity() - other.size());
   }
 
   /** The longest finished piece that any stick gives, 0 when none gives any. */

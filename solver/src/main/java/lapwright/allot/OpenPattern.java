@@ -1,0 +1,59 @@
+package lapwright.allot;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import lapwright.measure.Length;
+import lapwright.plan.Cut;
+import lapwright.plan.LengthPattern;
+
+/** A pattern with sticks whose pieces are not allotted yet. */
+final class OpenPattern {
+  private final LengthPattern pattern;
+  private int left;
+  private int rank;
+  private int alike;
+
+  OpenPattern(LengthPattern pattern) {
+    this.pattern = pattern;
+    this.left = pattern.times();
+  }
+
+  boolean isDone() {
+    return left == 0;
+  }
+
+  Iterable<Length> lengths() {
+    return pattern.counts().keySet();
+  }
+
+  /** Looks again at the pieces that its next sticks would take. */
+  void look(PieceQueues queues) {
+    rank = Integer.MAX_VALUE;
+    alike = left;
+    for (Map.Entry<Length, Integer> count : pattern.counts().entrySet()) {
+      rank = Math.min(rank, queues.nextRank(count.getKey()));
+      alike = Math.min(alike, queues.sticksAlike(count.getKey(), count.getValue()));
+    }
+  }
+
+  /** Due first, then the most sticks with the same labels. */
+  boolean isBefore(OpenPattern other) {
+    return rank != other.rank ? rank < other.rank : alike > other.alike;
+  }
+
+  /** Gives as many sticks as can bear the same labels their pieces. */
+  Draft take(PieceQueues queues, Length hold) {
+    List<Cut> cuts = new ArrayList<>();
+    for (Map.Entry<Length, Integer> count : pattern.counts().entrySet()) {
+      cuts.addAll(queues.take(count.getKey(), count.getValue(), alike));
+    }
+    left -= alike;
+    return new Draft(
+        pattern.supply(),
+        Draft.inCuttingOrder(cuts, pattern.offcut(), hold),
+        alike,
+        pattern.offcut(),
+        rank);
+  }
+}
