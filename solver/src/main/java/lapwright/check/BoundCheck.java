@@ -5,10 +5,15 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Deque;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import lapwright.measure.Length;
 import lapwright.plan.Certificate;
 import lapwright.plan.MaterialPlan;
@@ -32,12 +37,12 @@ final class BoundCheck {
   /**
    * A supply that the machine takes, as the bound sees it.
    *
-   * @param mostPacks {@link Integer#MAX_VALUE} without a limit
+   * @param mostPacks {@link PackGroups#UNLIMITED} without a limit
    */
-  record Stock(String key, Stick stick, long packCost, int packSize, int mostPacks) {}
+  record Stock(String key, Stick stick, long packCost, int packSize, long mostPacks) {}
 
   /** What the decisions above a certificate leave of each stock's packs. */
-  private record Branch(Certificate certificate, PackRange packs) {}
+  private record Branch(Certificate certificate, PackGroups.Range packs) {}
 
   BoundCheck(MaterialPlan plan, Faults faults) {
     this.plan = plan;
@@ -47,10 +52,13 @@ final class BoundCheck {
     for (Supply supply : order.supplies()) {
       if (Stick.fitsMachine(supply, order.saw())) {
         int most = supply instanceof Supply.Offer offer ? offer.atMostPacks() : supply.atMost();
-        long cost = costs.ofPack(supply);
-        Stick stick = Stick.of(supply, order.material(), order.saw());
-        stocks.add(new Stock(supply.key(), stick, cost, Costs.packSize(supply), most));
-        reachable.add(cost, most);
+        stocks.add(
+            new Stock(
+                supply.key(),
+                Stick.of(supply, order.material(), order.saw()),
+                costs.ofPack(supply),
+                Costs.packSize(supply),
+                most == Integer.MAX_VALUE ? PackGroups.UNLIMITED : most));
       }
     }
     SortedMap<Length, Long> quantities = new TreeMap<>(Comparator.reverseOrder());
@@ -59,31 +67,30 @@ final class BoundCheck {
           need.length(), Math.multiplyExact((long) need.qty(), need.copies()), Math::addExact);
     }
     this.leafCheck = new LeafCheck(order.saw(), stocks, quantities);
+    for (Stock stock : stocks) {
+      if (leafCheck.holdsAny(stock.stick())) {
+        reachable.add(stock.packCost(), stock.mostPacks());
+      }
+    }
   }
 
   /** Notes the faults; gives the bound when there is one. */
   Optional<MaterialBound> run() {
+    Optional<PackGroups> groups = groups();
+    if (groups.isEmpty()) {
+      return Optional.empty();
+    }
     int leaves = 0;
     int empty = 0;
     LeafCheck.Leaf weakest = null;
     Deque<Branch> open = new ArrayDeque<>();
-    open.push(
-        new Branch(
-            plan.certificate(), PackRange.upTo(stocks.stream().map(Stock::mostPacks).toList())));
+    open.push(new Branch(plan.certificate(), groups.get().everything()));
     while (!open.isEmpty()) {
       Branch branch = open.pop();
       if (branch.certificate() instanceof Certificate.PackSplit split) {
-        if (!isSupply(split.supply())) {
-          faults.ofMaterial(Rule.CERTIFICATE, "decisions about its supplies", split.supply());
-          return Optional.empty();
-        }
-        int stock = indexOf(split.supply());
-        PackRange packs = branch.packs();
-        boolean known = stock >= 0;
-        open.push(
-            new Branch(split.more(), known ? packs.withMoreThan(stock, split.packs()) : packs));
-        open.push(
-            new Branch(split.fewer(), known ? packs.withAtMost(stock, split.packs()) : packs));
+        SortedSet<Integer> decided = stocksOf(split);
+        open.push(new Branch(split.more(), branch.packs().withMoreThan(decided, split.packs())));
+        open.push(new Branch(split.fewer(), branch.packs().withAtMost(decided, split.packs())));
         continue;
       }
       Certificate.Weights weights = (Certificate.Weights) branch.certificate();
@@ -99,7 +106,7 @@ final class BoundCheck {
         continue;
       }
       LeafCheck.Leaf leaf = leafCheck.workOut(weights, branch.packs());
-      if (leafCheck.isSupplyShort(leaf)) {
+      if (leaf.supplyShort()) {
         empty++;
       } else if (weakest == null || leaf.bound().compareTo(weakest.bound()) < 0) {
         weakest = leaf;
@@ -109,16 +116,17 @@ final class BoundCheck {
       faults.ofMaterial(Rule.BOUND, "a leaf of the certificate that holds the plan", "none");
       return Optional.empty();
     }
-    return compare(weakest, leaves, empty);
+    return compare(weakest, groups.get(), leaves, empty);
   }
 
-  private Optional<MaterialBound> compare(LeafCheck.Leaf weakest, int leaves, int empty) {
+  private Optional<MaterialBound> compare(
+      LeafCheck.Leaf weakest, PackGroups groups, int leaves, int empty) {
     BigInteger certified = weakest.bound();
     String because =
-        weakest.overweight() < 0
+        weakest.chosen().isFinite()
             ? ""
             : ", the weights of "
-                + stocks.get(weakest.overweight()).key()
+                + stocks.get(weakest.chosen().endless()).key()
                 + " exceed its price and it has no limit";
     if (certified.compareTo(BigInteger.valueOf(plan.cost())) > 0) {
       faults.ofMaterial(
@@ -151,20 +159,49 @@ final class BoundCheck {
             bound,
             leaves,
             empty,
-            leafCheck.describe(weakest)));
+            leafCheck.describe(weakest, groups)));
   }
 
-  private boolean isSupply(String key) {
-    return plan.order().supplies().stream().anyMatch(supply -> supply.key().equals(key));
-  }
-
-  /** Index of a supply among the stocks; -1 when the machine does not take it. */
-  private int indexOf(String key) {
-    for (int i = 0; i < stocks.size(); i++) {
-      if (stocks.get(i).key().equals(key)) {
-        return i;
+  /** The groups that the certificate decides about; empty when it is at fault. */
+  private Optional<PackGroups> groups() {
+    Set<String> keys =
+        plan.order().supplies().stream().map(Supply::key).collect(Collectors.toSet());
+    Set<SortedSet<Integer>> decided = new LinkedHashSet<>();
+    Deque<Certificate> open = new ArrayDeque<>();
+    open.push(plan.certificate());
+    while (!open.isEmpty()) {
+      if (open.pop() instanceof Certificate.PackSplit split) {
+        if (!keys.containsAll(split.supplies())) {
+          faults.ofMaterial(
+              Rule.CERTIFICATE,
+              "decisions about its supplies",
+              String.join(", ", split.supplies()));
+          return Optional.empty();
+        }
+        decided.add(stocksOf(split));
+        open.push(split.more());
+        open.push(split.fewer());
       }
     }
-    return -1;
+    Optional<PackGroups> groups =
+        PackGroups.of(List.copyOf(decided), stocks.stream().map(Stock::mostPacks).toList());
+    if (groups.isEmpty()) {
+      faults.ofMaterial(
+          Rule.CERTIFICATE,
+          "decisions about the same supplies or about others",
+          "two that share only some");
+    }
+    return groups;
+  }
+
+  /** The stocks of a decision; supplies that the machine does not take are none. */
+  private SortedSet<Integer> stocksOf(Certificate.PackSplit split) {
+    SortedSet<Integer> decided = new TreeSet<>();
+    for (int i = 0; i < stocks.size(); i++) {
+      if (split.supplies().contains(stocks.get(i).key())) {
+        decided.add(i);
+      }
+    }
+    return decided;
   }
 }

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.SortedMap;
+import java.util.TreeMap;
 import lapwright.check.BoundCheck.Stock;
 import lapwright.measure.Length;
 import lapwright.plan.Certificate;
@@ -17,15 +18,14 @@ import lapwright.shop.Saw;
 
 /**
  * Works out one leaf of a certificate. With scale D, weights W_i, quantities d_i, and for each
- * stock j its pack cost P_j, pack size k_j, packs between L_j and Y_j, and N_j the greatest weight
- * of what one stick gives,
+ * stock j its pack cost P_j, pack size k_j, packs y_j, and N_j the greatest weight of what one
+ * stick gives,
  *
- * <p>cost &gt;= ceil((sum_i d_i W_i + sum_j min((D P_j - k_j N_j) L_j, (D P_j - k_j N_j) Y_j)) /
- * D).
+ * <p>cost &gt;= ceil((sum_i d_i W_i + min sum_j (D P_j - k_j N_j) y_j) / D),
  *
- * <p>(Charge D P_j a pack, pay W_i a piece: no stick is paid more than N_j.) Where Y_j has no limit
- * its factor must not be negative. When sum_i d_i W_i exceeds sum_j k_j Y_j N_j, all the sticks
- * there cannot carry the pieces, and the leaf holds no plan.
+ * <p>the minimum over all packs that can be had under the decisions above the leaf. (Charge D P_j a
+ * pack, pay W_i a piece: no stick is paid more than N_j.) When sum_i d_i W_i exceeds the greatest
+ * sum_j k_j N_j y_j over the same packs, they cannot carry the pieces, and the leaf holds no plan.
  */
 final class LeafCheck {
   private static final BigInteger GREATEST_SUM = BigInteger.ONE.shiftLeft(Long.SIZE - 2);
@@ -34,6 +34,7 @@ final class LeafCheck {
   private final Saw saw;
   private final List<Stock> stocks;
   private final SortedMap<Length, Long> quantities;
+  private final List<BigInteger> packCosts = new ArrayList<>();
   private final Set<Stick> kinds = new LinkedHashSet<>();
 
   /** Greatest weight by kind of stick, by weights: leaves often share their weights. */
@@ -45,39 +46,37 @@ final class LeafCheck {
     this.quantities = quantities;
     for (Stock stock : stocks) {
       kinds.add(stock.stick());
+      packCosts.add(BigInteger.valueOf(stock.packCost()));
     }
   }
 
   /**
    * A leaf, worked out.
    *
-   * @param heaviest by stock
-   * @param terms by stock
-   * @param trivial cost of the least packs alone
-   * @param overweight index of an unlimited stock that carries more than it costs, or -1
+   * @param heaviest N by stock
+   * @param gains D P - k N by stock
+   * @param chosen the packs with the least sum of gains
+   * @param trivial cost of the cheapest packs that the decisions ask for
+   * @param supplyShort true when no packs can carry the pieces
    */
   record Leaf(
       Certificate.Weights weights,
-      PackRange packs,
+      PackGroups.Range packs,
       List<Long> heaviest,
-      List<BigInteger> terms,
+      List<BigInteger> gains,
+      PackGroups.Choice chosen,
       BigInteger weightSum,
       BigInteger trivial,
-      int overweight) {
+      boolean supplyShort) {
     BigInteger total() {
-      BigInteger total = weightSum;
-      for (BigInteger term : terms) {
-        total = total.add(term);
-      }
-      return total;
+      return weightSum.add(chosen.sum());
     }
 
     BigInteger bound() {
-      if (overweight >= 0) {
+      if (!chosen.isFinite()) {
         return trivial;
       }
-      BigInteger scale = BigInteger.valueOf(weights.scale());
-      BigInteger[] parts = total().divideAndRemainder(scale);
+      BigInteger[] parts = total().divideAndRemainder(BigInteger.valueOf(weights.scale()));
       return parts[0].add(BigInteger.valueOf(Math.max(0, parts[1].signum()))).max(trivial);
     }
   }
@@ -96,49 +95,51 @@ final class LeafCheck {
     return sum.compareTo(GREATEST_SUM) > 0 ? "weights that sum to " + sum : "";
   }
 
-  /** True when all the sticks that can be had cannot carry the pieces. */
-  boolean isSupplyShort(Leaf leaf) {
-    BigInteger carried = BigInteger.ZERO;
-    for (int i = 0; i < stocks.size(); i++) {
-      if (leaf.heaviest().get(i) > 0) {
-        if (!leaf.packs().isLimited(i)) {
-          return false;
-        }
-        carried =
-            carried.add(
-                product(stocks.get(i).packSize(), leaf.packs().most(i), leaf.heaviest().get(i)));
-      }
-    }
-    return leaf.weightSum().compareTo(carried) > 0;
-  }
-
-  Leaf workOut(Certificate.Weights weights, PackRange packs) {
+  Leaf workOut(Certificate.Weights weights, PackGroups.Range packs) {
     if (remembered.size() > MOST_REMEMBERED) {
       remembered.clear();
     }
     Map<Stick, Long> byKind = remembered.computeIfAbsent(weights.weights(), this::heaviestByKind);
     List<Long> heaviest = new ArrayList<>();
-    List<BigInteger> terms = new ArrayList<>();
-    BigInteger trivial = BigInteger.ZERO;
-    int overweight = -1;
-    for (int i = 0; i < stocks.size(); i++) {
-      Stock stock = stocks.get(i);
-      long carried = Objects.requireNonNull(byKind.get(stock.stick()));
-      BigInteger gain =
-          product(weights.scale(), stock.packCost(), 1)
-              .subtract(product(stock.packSize(), carried, 1));
-      if (gain.signum() < 0 && !packs.isLimited(i)) {
-        overweight = i;
-      }
-      int counted = gain.signum() < 0 ? packs.most(i) : packs.least(i);
-      heaviest.add(carried);
-      terms.add(gain.multiply(BigInteger.valueOf(counted)));
-      trivial = trivial.add(product(stock.packCost(), packs.least(i), 1));
+    List<BigInteger> gains = new ArrayList<>();
+    List<BigInteger> carried = new ArrayList<>();
+    for (Stock stock : stocks) {
+      long most = Objects.requireNonNull(byKind.get(stock.stick()));
+      heaviest.add(most);
+      BigInteger aPack = product(stock.packSize(), most);
+      gains.add(product(weights.scale(), stock.packCost()).subtract(aPack));
+      carried.add(aPack.negate());
     }
-    return new Leaf(weights, packs, heaviest, terms, weightSum(weights), trivial, overweight);
+    BigInteger weightSum = weightSum(weights);
+    PackGroups.Choice mostCarried = packs.cheapest(carried);
+    boolean supplyShort =
+        mostCarried.isFinite() && weightSum.compareTo(mostCarried.sum().negate()) > 0;
+    return new Leaf(
+        weights,
+        packs,
+        heaviest,
+        gains,
+        packs.cheapest(gains),
+        weightSum,
+        packs.cheapest(packCosts).sum(),
+        supplyShort);
   }
 
   private Map<Stick, Long> heaviestByKind(SortedMap<Length, Long> weights) {
+    List<Heaviest.Item> items = items(weights);
+    Map<Stick, Long> heaviest = new HashMap<>();
+    kinds.forEach(stick -> heaviest.put(stick, Heaviest.of(items, stick)));
+    return heaviest;
+  }
+
+  /** True when some piece can be cut from such a stick at all. */
+  boolean holdsAny(Stick stick) {
+    SortedMap<Length, Long> ones = new TreeMap<>();
+    quantities.keySet().forEach(length -> ones.put(length, 1L));
+    return items(ones).stream().anyMatch(item -> Heaviest.of(List.of(item), stick) > 0);
+  }
+
+  private List<Heaviest.Item> items(SortedMap<Length, Long> weights) {
     List<Heaviest.Item> items = new ArrayList<>();
     quantities.forEach(
         (length, quantity) ->
@@ -148,61 +149,74 @@ final class LeafCheck {
                     weights.getOrDefault(length, 0L),
                     quantity,
                     !length.isShorterThan(saw.hold()))));
-    Map<Stick, Long> heaviest = new HashMap<>();
-    kinds.forEach(stick -> heaviest.put(stick, Heaviest.of(items, stick)));
-    return heaviest;
+    return items;
   }
 
   private BigInteger weightSum(Certificate.Weights weights) {
     BigInteger sum = BigInteger.ZERO;
     for (Map.Entry<Length, Long> entry : quantities.entrySet()) {
       long weight = weights.weights().getOrDefault(entry.getKey(), 0L);
-      sum = sum.add(product(entry.getValue(), weight, 1));
+      sum = sum.add(product(entry.getValue(), weight));
     }
     return sum;
   }
 
   /** The lines of a leaf, for a reader. */
-  LeafBound describe(Leaf leaf) {
+  LeafBound describe(Leaf leaf, PackGroups groups) {
+    List<LeafBound.Decision> decisions = new ArrayList<>();
+    for (int group = 0; group < groups.count(); group++) {
+      long least = leaf.packs().least(group);
+      long most = leaf.packs().most(group);
+      if (least > 0 || most != PackGroups.UNLIMITED) {
+        List<String> keys =
+            groups.stocksOf(group).stream().map(stock -> stocks.get(stock).key()).toList();
+        decisions.add(new LeafBound.Decision(keys, least, most));
+      }
+    }
     List<LeafBound.PieceLine> pieces = new ArrayList<>();
     quantities.forEach(
         (length, quantity) ->
             pieces.add(
                 new LeafBound.PieceLine(
                     length, quantity, leaf.weights().weights().getOrDefault(length, 0L))));
-    Map<LeafBound.StockLine, List<Integer>> alike = new LinkedHashMap<>();
-    for (int i = 0; i < stocks.size(); i++) {
-      alike
-          .computeIfAbsent(line(leaf, i, List.of(), leaf.terms().get(i)), k -> new ArrayList<>())
-          .add(i);
-    }
-    List<LeafBound.StockLine> stock = new ArrayList<>();
-    alike.forEach(
-        (line, indices) ->
-            stock.add(
-                line(
-                    leaf,
-                    indices.get(0),
-                    indices.stream().map(i -> stocks.get(i).key()).toList(),
-                    line.term().multiply(BigInteger.valueOf(indices.size())))));
     return new LeafBound(
-        leaf.weights().scale(), pieces, stock, leaf.weightSum(), leaf.total(), leaf.bound());
+        leaf.weights().scale(),
+        decisions,
+        pieces,
+        stockLines(leaf),
+        leaf.weightSum(),
+        leaf.total(),
+        leaf.bound());
   }
 
-  private LeafBound.StockLine line(Leaf leaf, int index, List<String> keys, BigInteger term) {
-    Stock stock = stocks.get(index);
+  private List<LeafBound.StockLine> stockLines(Leaf leaf) {
+    Map<LeafBound.StockLine, List<Integer>> alike = new LinkedHashMap<>();
+    for (int i = 0; i < stocks.size(); i++) {
+      alike.computeIfAbsent(stockLine(leaf, List.of(i), false), line -> new ArrayList<>()).add(i);
+    }
+    return alike.values().stream().map(indices -> stockLine(leaf, indices, true)).toList();
+  }
+
+  /** A line for equal stocks; without keys, packs and term what tells them from others. */
+  private LeafBound.StockLine stockLine(Leaf leaf, List<Integer> indices, boolean full) {
+    int first = indices.get(0);
+    Stock stock = stocks.get(first);
+    long packs = 0;
+    for (int index : indices) {
+      long more = leaf.chosen().packs().get(index);
+      packs = more == PackGroups.UNLIMITED ? more : Math.addExact(packs, more);
+    }
     return new LeafBound.StockLine(
-        keys,
+        full ? indices.stream().map(index -> stocks.get(index).key()).toList() : List.of(),
         Length.ofUnits(stock.stick().usable()),
         stock.packCost(),
         stock.packSize(),
-        leaf.packs().least(index),
-        leaf.packs().most(index),
-        leaf.heaviest().get(index),
-        term);
+        leaf.heaviest().get(first),
+        full ? packs : 0,
+        full ? leaf.gains().get(first).multiply(BigInteger.valueOf(packs)) : BigInteger.ZERO);
   }
 
-  private static BigInteger product(long a, long b, long c) {
-    return BigInteger.valueOf(a).multiply(BigInteger.valueOf(b)).multiply(BigInteger.valueOf(c));
+  private static BigInteger product(long a, long b) {
+    return BigInteger.valueOf(a).multiply(BigInteger.valueOf(b));
   }
 }

@@ -14,24 +14,18 @@ import java.util.TreeMap;
 final class ReachableCosts {
   private static final long MOST_MARKS = 10_000_000;
 
-  /** Greatest number of packs by price; {@link Long#MAX_VALUE} without a limit. */
+  /** Greatest number of packs by price; {@link PackGroups#UNLIMITED} without a limit. */
   private final Map<Long, Long> mostPacks = new TreeMap<>();
 
   private long divisor;
 
   /** Adds packs at {@code cost} each, of which {@code most} can be had. */
-  void add(long cost, int most) {
+  void add(long cost, long most) {
     if (cost > 0 && most > 0) {
-      long unlimited = Long.MAX_VALUE;
-      long packs = most == Integer.MAX_VALUE ? unlimited : most;
-      mostPacks.merge(cost, packs, (a, b) -> a == unlimited || b == unlimited ? unlimited : a + b);
+      long unlimited = PackGroups.UNLIMITED;
+      mostPacks.merge(cost, most, (a, b) -> a == unlimited || b == unlimited ? unlimited : a + b);
       divisor = BigInteger.valueOf(divisor).gcd(BigInteger.valueOf(cost)).longValueExact();
     }
-  }
-
-  /** The step between costs: all are multiples of it; 0 when nothing costs anything. */
-  long divisor() {
-    return divisor;
   }
 
   /**
