@@ -59,6 +59,11 @@ final class Heaviest {
    * @param stick what the pattern is cut from
    */
   static long of(List<Item> all, Stick stick) {
+    return of(all, stick, MOST_WAYS, MOST_CELLS);
+  }
+
+  /** The same with other limits of the list and of the table. */
+  static long of(List<Item> all, Stick stick, int mostWays, int mostCells) {
     long capacity = stick.usableAndCut();
     long known = 0;
     List<Item> fitting = new ArrayList<>();
@@ -90,7 +95,7 @@ final class Heaviest {
             capacity / divisor,
             Math.floorDiv(stick.usableAndCutHoldingOffcut(), divisor),
             known)
-        .search();
+        .search(mostWays, mostCells);
   }
 
   private static int byFallingRatio(Item a, Item b) {
@@ -103,7 +108,7 @@ final class Heaviest {
     return Long.compare(b.size(), a.size());
   }
 
-  private long search() {
+  private long search(int mostWays, int mostCells) {
     best = Math.max(best, greedy());
     long[] smallestFrom = new long[items.size()];
     long smallest = Long.MAX_VALUE;
@@ -123,8 +128,8 @@ final class Heaviest {
       if (shortOnly.count() + held.count() == 0) {
         return best;
       }
-      if (shortOnly.count() + held.count() > MOST_WAYS) {
-        return Math.min(fractional(), table());
+      if (shortOnly.count() + held.count() > mostWays) {
+        return Math.min(fractional(), table(mostCells));
       }
       for (long left = item.quantity(), group = 1; left > 0; left -= group, group *= 2) {
         group = Math.min(group, left);
@@ -176,12 +181,12 @@ final class Heaviest {
   }
 
   /** The same by a table over positions, which are made coarser when there are too many. */
-  private long table() {
+  private long table(int limit) {
     long groups = 0;
     for (Item item : items) {
       groups += Long.SIZE - Long.numberOfLeadingZeros(item.quantity());
     }
-    long mostCells = Math.max(1_000, Math.min(MOST_CELLS, TABLE_WORK / groups));
+    long mostCells = Math.min(limit, Math.max(1_000, TABLE_WORK / groups));
     long unit = capacity / mostCells + 1;
     int cells = Math.toIntExact(capacity / unit) + 1;
     long[] shortOnly = new long[anyShort ? cells : 0];

@@ -41,7 +41,7 @@ final class ReachableCosts {
     }
     long first = (bound - 1) / divisor + 1;
     long last = ceiling / divisor;
-    if (first < last && last <= MOST_MARKS) {
+    if (first <= last && last <= MOST_MARKS) {
       first = firstMarked(first, Math.toIntExact(last));
     }
     return first > last ? Math.addExact(ceiling, 1) : first * divisor;
