@@ -3,8 +3,8 @@ package lapwright.print;
 /** What papers say because the work can hurt someone. */
 final class Cautions {
   static final String DESIGN =
-      "Lapwright plans buying and cutting and designs nothing: sections, lengths, joints and laps"
-          + " are as the engineered drawings say; local code and licensed practice decide.";
+      "Sections, lengths, joints and laps are as the engineered drawings say; local code and"
+          + " licensed practice decide. Lapwright only plans buying and cutting.";
 
   /** Common practice of metal shops, no source. */
   static final String CUTTING =

@@ -1,6 +1,5 @@
 package lapwright.print;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -31,7 +30,7 @@ final class OneTicket {
     page.faint(page.heavyRule(page.width()));
     sides(
         "TICKET " + ticket.name() + "   (" + number + " of " + of + ")",
-        "CUT "
+        (ticket.uncut() ? "USE " : "CUT ")
             + Phrases.sticks(ticket.sticks()).toUpperCase(Locale.ROOT)
             + " OF "
             + page.length(ticket.supply().length()));
@@ -43,7 +42,7 @@ final class OneTicket {
       page.text(
           "Needs  "
               + page.style().units().atLeast(ticket.shortestStick())
-              + " or longer; with a shorter stick stop and tell the office.",
+              + " at least. Shorter? Stop and tell the office.",
           1,
           8);
       if (!ticket.endTrim().isZero()) {
@@ -59,7 +58,7 @@ final class OneTicket {
     Tape.draw(page, ticket, 1);
     page.blank();
     if (ticket.longestLast()) {
-      page.text("Last   the longest piece: at the last cut the vise holds the piece itself.", 1, 8);
+      page.text("Last   the longest piece: it is what the vise holds at the last cut.", 1, 8);
     }
     page.text("Left   " + left(), 1, 8);
     page.text("Spoiled a stick? Tell the office. Take none from another ticket.", 1, 8);
@@ -82,7 +81,7 @@ final class OneTicket {
         new Table(page)
             .column("Mark", Kind.NAME)
             .column("Job", Kind.NAME)
-            .column("Pieces", Kind.NUMBER)
+            .column(ticket.sticks() > 1 ? "Each stick" : "Pieces", Kind.NUMBER)
             .column("Set stop", Kind.NUMBER)
             .column("Tape from the squared end", Kind.LIST);
     for (Step step : ticket.steps()) {
@@ -107,12 +106,13 @@ final class OneTicket {
       return "nothing.";
     }
     String length = page.length(ticket.offcut());
+    String each = ticket.sticks() > 1 ? " of each stick" : "";
     if (!ticket.kept()) {
-      return length + " of each stick, scrap.";
+      return length + each + ", scrap.";
     }
-    List<String> names = new ArrayList<>(ticket.offcutNames());
+    List<String> names = ticket.offcutNames();
     return length
-        + (ticket.sticks() > 1 ? " of each stick" : "")
+        + each
         + ", back to the rack"
         + (ticket.offcutEnds() == Ends.ONE_MILL && !ticket.material().millEndsGood()
             ? " with its mill end"

@@ -1,6 +1,7 @@
 package lapwright.print;
 
 import java.util.List;
+import java.util.stream.Stream;
 import lapwright.measure.MoneyStyle;
 import lapwright.paperwork.OrderFacts.Attention;
 import lapwright.paperwork.OrderFacts.LeftOut;
@@ -58,6 +59,21 @@ final class OrderRests {
         && paper.withoutDueDay().isEmpty()) {
       return;
     }
+    if (shortening.other() == 0) {
+      page.blank();
+      page.text(
+          "Left out: "
+              + Phrases.jobs(paper.leftOut().size())
+              + "; without status or due day: "
+              + Phrases.jobs(
+                  Stream.concat(paper.takenAsFirm().stream(), paper.withoutDueDay().stream())
+                      .distinct()
+                      .count())
+              + " (--all)",
+          0,
+          2);
+      return;
+    }
     page.heading("Left out, and taken for granted");
     for (Reason reason : Reason.values()) {
       jobs(
@@ -102,7 +118,7 @@ final class OrderRests {
       return;
     }
     page.heading("Attention");
-    int shown = Shortening.shown(paper.attention().size(), shortening.other());
+    int shown = Shortening.shown(paper.attention().size(), Math.max(1, shortening.other()));
     for (Attention attention : paper.attention().subList(0, shown)) {
       page.warning("! " + attention.what() + ": " + attention.advice() + ".", 2, 4);
     }

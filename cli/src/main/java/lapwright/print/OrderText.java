@@ -126,7 +126,7 @@ public final class OrderText {
     boolean several = paper.suppliers().size() > 1;
     int left = Shortening.shown(all.size(), shortening.main());
     for (SupplierPart part : paper.suppliers()) {
-      table.title(part.supplier().isEmpty() ? "No supplier named" : part.supplier());
+      table.title(named(part.supplier()));
       int shown = Math.min(left, part.lines().size());
       left -= shown;
       part.lines().subList(0, shown).forEach(line -> table.row(columns.row(line)));
@@ -135,13 +135,16 @@ public final class OrderText {
         table.note("and " + Phrases.count(hidden, "more line", "more lines") + ": --all");
       }
       if (several && part.lines().size() > 1) {
-        table.rule();
-        table.sum(columns.sum(part.supplier(), List.of(part)));
+        table.sum(columns.sum(named(part.supplier()) + ", in all", List.of(part)));
       }
     }
     table.rule();
     table.sum(columns.sum("All to buy", paper.suppliers()));
     table.print(2);
+  }
+
+  private static String named(String supplier) {
+    return supplier.isEmpty() ? "No supplier named" : supplier;
   }
 
   /** Which columns the list to buy needs. */
@@ -196,7 +199,7 @@ public final class OrderText {
 
     List<String> sum(String name, List<SupplierPart> parts) {
       List<String> cells = new ArrayList<>();
-      cells.add(name.isEmpty() ? "No supplier named" : name);
+      cells.add(name);
       if (codes) {
         cells.add("");
       }
@@ -233,6 +236,11 @@ public final class OrderText {
 
   private void stock(String heading, String where, List<StockLine> lines) {
     if (lines.isEmpty()) {
+      return;
+    }
+    if (shortening.other() == 0 && lines.size() > 1) {
+      page.blank();
+      page.text(heading + ": " + Phrases.count(lines.size(), "line", "lines") + " (--all)", 0, 2);
       return;
     }
     page.heading(heading);
@@ -276,21 +284,31 @@ public final class OrderText {
     if (figures == null || figures.billed().equals(figures.cost())) {
       return;
     }
+    if (figures.onHand().isZero()) {
+      page.blank();
+      page.text(
+          "Invoices are rounded to the cent; not rounded, the cost is "
+              + Phrases.unrounded(figures.cost(), money)
+              + ".",
+          0,
+          2);
+      return;
+    }
     page.heading("Cost");
     Table table = new Table(page).column("", Kind.NAME).column("", Kind.NUMBER);
     table.row(List.of("To pay now, as the invoices round it", money.print(figures.billed())));
     if (!figures.billed().equals(figures.cash())) {
-      table.row(List.of("The same before rounding", Phrases.unrounded(figures.cash(), money)));
+      table.row(List.of("The same, not rounded", Phrases.unrounded(figures.cash(), money)));
     }
-    if (!figures.onHand().isZero()) {
-      table.row(
-          List.of(
-              "Sticks on hand that are used, at today's price",
-              Phrases.unrounded(figures.onHand(), money)));
-    }
+    table.row(
+        List.of(
+            "Sticks on hand that are used, at today's price",
+            Phrases.unrounded(figures.onHand(), money)));
     table.rule();
     table.sum(
-        List.of("Cost, which the plan makes least", Phrases.unrounded(figures.cost(), money)));
+        List.of(
+            "Cost, which the plan makes as low as it can",
+            Phrases.unrounded(figures.cost(), money)));
     table.print(2);
   }
 }

@@ -49,10 +49,9 @@ final class Page {
     if (offGrid) {
       blank();
       text(
-          "A length with + is in truth a little longer than printed, with - a little shorter:"
-              + " the tape's nearest "
+          "+ or - after a length: it is a little longer or shorter than the "
               + (style.units() == LengthStyle.FEET_INCHES ? "1/16\"" : "0.5 mm")
-              + " is printed.",
+              + " printed.",
           0,
           0);
     }

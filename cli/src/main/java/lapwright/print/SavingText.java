@@ -92,7 +92,8 @@ final class SavingText {
     boolean more = less.compareTo(Money.ZERO) < 0;
     return " To pay now: "
         + money.print(more ? Money.ZERO.minus(less) : less)
-        + (more ? " more" : " less")
-        + ", because the two use different sticks on hand.";
+        + (more
+            ? " more than job by job, which would use more of the sticks on hand."
+            : " less than job by job, which would use fewer of the sticks on hand.");
   }
 }

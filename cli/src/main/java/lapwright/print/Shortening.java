@@ -7,12 +7,12 @@ import java.util.function.Function;
  * How much of a paper's lists is shown, so that its answer does not scroll off the screen.
  *
  * @param main most rows of the list that the paper is for
- * @param other most rows of each other list
+ * @param other most rows of each other list; 0 tells only that there is one
  */
 record Shortening(int main, int other) {
   static final Shortening NONE = new Shortening(Integer.MAX_VALUE, Integer.MAX_VALUE);
 
-  private static final List<Integer> FEWER = List.of(8, 5, 3, 1);
+  private static final List<Integer> FEWER = List.of(8, 5, 3, 1, 0);
 
   /** The paper as a whole where that is asked for or fits, else with as much as fits. */
   static String fitting(Style style, Function<Shortening, Page> paper) {

@@ -122,7 +122,11 @@ final class Table {
     List<List<String>> broken = new ArrayList<>();
     int height = 1;
     for (int i = 0; i < widths.length; i++) {
-      List<String> lines = broken(cells.get(i), columns.get(i).kind(), widths[i]);
+      int indent = i == 0 && !strong ? titledIndent() : 0;
+      List<String> lines =
+          broken(cells.get(i), columns.get(i).kind(), widths[i] - indent).stream()
+              .map(part -> " ".repeat(indent) + part)
+              .toList();
       broken.add(lines);
       height = Math.max(height, lines.size());
     }
@@ -191,7 +195,12 @@ final class Table {
       widths[i] = Words.columns(columns.get(i).head());
       for (Row row : rows) {
         widths[i] =
-            Math.max(widths[i], row.cells() == null ? 0 : Words.columns(row.cells().get(i)));
+            Math.max(
+                widths[i],
+                row.cells() == null
+                    ? 0
+                    : Words.columns(row.cells().get(i))
+                        + (i == 0 && !row.strong() ? titledIndent() : 0));
       }
     }
     int over = Arrays.stream(widths).sum() - room;
@@ -219,6 +228,11 @@ final class Table {
       }
     }
     return widest;
+  }
+
+  /** Rows stand a little inside the titles that name them. */
+  private int titledIndent() {
+    return rows.stream().anyMatch(row -> row.title() != null && row.strong()) ? 2 : 0;
   }
 
   private static int headWidth(Column column) {

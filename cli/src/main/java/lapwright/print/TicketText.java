@@ -51,7 +51,9 @@ public final class TicketText {
         page.blank();
         new OneTicket(page, ticket, copies).write(at, paper.tickets().size());
       }
-      page.heading("Pieces of each job, and the tickets they come from");
+      page.blank();
+      page.faint(page.heavyRule(page.width()));
+      page.strongText("Pieces of each job, and the tickets they come from");
       paper.jobs().forEach(this::job);
       end();
     }
@@ -62,8 +64,7 @@ public final class TicketText {
     head();
     tickets();
     page.blank();
-    page.text(
-        "Every ticket with its cuts, and the pieces of each job: --all, or print to a file.", 0, 0);
+    page.text("Every ticket with its cuts, and the pieces of each job: --all.", 0, 0);
     end();
     return page;
   }
@@ -103,24 +104,25 @@ public final class TicketText {
             .column("Ticket", Kind.NAME)
             .column("Sticks", Kind.NUMBER)
             .column("Length", Kind.NUMBER)
-            .column("Material", Kind.NAME)
-            .column("Take from", Kind.NAME)
-            .column("Pieces", Kind.NUMBER);
-    String saw = "";
+            .column("Pieces", Kind.NUMBER)
+            .column("Take", Kind.NAME)
+            .column("Left", Kind.NAME);
+    String group = "";
     int shown = Shortening.shown(paper.tickets().size(), shortening.main());
     for (Ticket ticket : paper.tickets().subList(0, shown)) {
-      if (!ticket.saw().id().equals(saw)) {
-        saw = ticket.saw().id();
-        table.title("On the " + saw);
+      String here = ticket.material().name() + ", on the " + ticket.saw().id();
+      if (!here.equals(group)) {
+        group = here;
+        table.title(here);
       }
       table.row(
           List.of(
               ticket.name(),
               MoneyStyle.grouped(ticket.sticks()),
               page.length(ticket.supply().length()),
-              ticket.material().name(),
+              MoneyStyle.grouped((long) ticket.sticks() * ticket.pieces()),
               Phrases.source(ticket.supply()),
-              MoneyStyle.grouped((long) ticket.sticks() * ticket.pieces())));
+              ticket.kept() ? "keep " + page.length(ticket.offcut()) : ""));
     }
     if (shown < paper.tickets().size()) {
       table.note(
@@ -132,36 +134,37 @@ public final class TicketText {
   }
 
   private void job(JobList job) {
-    page.blank();
-    Table table =
-        new Table(page)
-            .column("Mark", Kind.NAME)
-            .column("Material", Kind.NAME)
-            .column("Length", Kind.NUMBER)
-            .column("Pieces", Kind.NUMBER)
-            .column("Where from", Kind.LIST)
-            .columnIf(
-                job.lines().stream().anyMatch(line -> !line.purpose().isEmpty()), "For", Kind.NAME);
-    boolean purposes = job.lines().stream().anyMatch(line -> !line.purpose().isEmpty());
-    table.title(
+    page.heading(
         job.job()
             + (job.copies() > 1 ? ", copy " + job.copy() + " of " + job.copies() : "")
             + (job.due() == null ? "" : ", due " + Phrases.day(job.due())));
+    boolean purposes = job.lines().stream().anyMatch(line -> !line.purpose().isEmpty());
+    Table table =
+        new Table(page)
+            .column("Mark", Kind.NAME)
+            .column("Length", Kind.NUMBER)
+            .column("Pieces", Kind.NUMBER)
+            .columnIf(purposes, "For", Kind.NAME)
+            .column("Where from", Kind.LIST);
+    String material = "";
     for (PieceLine line : job.lines()) {
+      if (!line.material().id().equals(material)) {
+        material = line.material().id();
+        table.title(line.material().name());
+      }
       List<String> cells = new ArrayList<>();
       cells.add(line.mark().isEmpty() ? "-" : line.mark());
-      cells.add(line.material().name());
       cells.add(page.length(line.length()));
       cells.add(MoneyStyle.grouped(line.qty()));
+      if (purposes) {
+        cells.add(line.purpose());
+      }
       cells.add(
           String.join(
               ", ",
               line.from().stream()
                   .map(from -> from.qty() + " from ticket " + from.ticket())
                   .toList()));
-      if (purposes) {
-        cells.add(line.purpose());
-      }
       table.row(cells);
     }
     table.print(2);

@@ -36,7 +36,8 @@ public record JobShare(
     return Percent.of(waste().units(), used().units());
   }
 
-  JobShare plus(JobShare other) {
+  /** Both together, under the name of this one. */
+  public JobShare plus(JobShare other) {
     return new JobShare(
         job,
         finished.plus(other.finished),

@@ -2,7 +2,9 @@ package lapwright.paperwork;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import lapwright.check.CheckedPlan;
 import lapwright.measure.Length;
@@ -21,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  * The tickets for the saw and, for each copy of each job, where its pieces come from.
  *
  * @param shop the shop's own facts
- * @param tickets in the order in which they are cut
+ * @param tickets in the order in which they are cut, those of one saw together
  * @param jobs first due first, a repeated job copy by copy
  */
 public record TicketPaper(Shop shop, List<Ticket> tickets, List<JobList> jobs) {
@@ -145,14 +147,17 @@ public record TicketPaper(Shop shop, List<Ticket> tickets, List<JobList> jobs) {
   /** The paper of a checked plan. */
   public static TicketPaper of(CheckedPlan checked) {
     OrderPlan plan = checked.plan();
-    List<Ticket> tickets = new ArrayList<>();
+    Map<String, List<Ticket>> bySaw = new LinkedHashMap<>();
     for (MaterialPlan material : plan.materials()) {
       Supplies supplies = Supplies.of(material.order());
       for (Pattern pattern : material.patterns()) {
-        tickets.add(ticket(material, supplies.named(pattern.supply()), pattern));
+        bySaw
+            .computeIfAbsent(material.order().saw().id(), saw -> new ArrayList<>())
+            .add(ticket(material, supplies.named(pattern.supply()), pattern));
       }
     }
-    return new TicketPaper(plan.shop(), tickets, JobLists.of(plan));
+    return new TicketPaper(
+        plan.shop(), bySaw.values().stream().flatMap(List::stream).toList(), JobLists.of(plan));
   }
 
   public int sticks() {

@@ -1,0 +1,59 @@
+package lapwright.print;
+
+import java.util.ArrayList;
+import java.util.List;
+import lapwright.Shortage;
+import lapwright.shop.Need;
+
+/** Why materials cannot be planned, line by line. */
+final class ShortageLines {
+  private final Page page;
+
+  ShortageLines(Page page) {
+    this.page = page;
+  }
+
+  void write(List<Shortage> shortages) {
+    for (Shortage shortage : shortages) {
+      if (shortage instanceof Shortage.FitsNothing fits) {
+        fitsNothing(fits);
+      } else if (shortage instanceof Shortage.TooFewSticks few) {
+        page.text(
+            few.material()
+                + ": "
+                + (few.fewestKnown() ? "" : "at most ")
+                + Phrases.sticks(few.sticks())
+                + " of "
+                + page.length(few.stockLength())
+                + " more would do"
+                + (few.fewestKnown() ? ", fewer would not." : "; fewer may."),
+            2,
+            4);
+      }
+    }
+  }
+
+  private void fitsNothing(Shortage.FitsNothing fits) {
+    List<String> pieces = new ArrayList<>();
+    for (Need need : fits.needs()) {
+      pieces.add(
+          need.total()
+              + " @ "
+              + page.style().units().exact(need.length())
+              + (need.mark().isEmpty() ? "" : " " + need.mark())
+              + " of "
+              + need.job());
+    }
+    page.text(
+        fits.material()
+            + ": no stick gives "
+            + Phrases.list(pieces)
+            + (fits.longestUsable().isZero()
+                ? ". There is no stock that the saw takes."
+                : ". The longest piece that one gives is "
+                    + page.style().units().exact(fits.longestUsable())
+                    + "."),
+        2,
+        4);
+  }
+}
