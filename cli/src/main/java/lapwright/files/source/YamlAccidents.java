@@ -45,7 +45,7 @@ final class YamlAccidents {
       int comment = line.indexOf(" # ");
       Matcher matcher = COMMENT_IN_WORDS.matcher(line);
       if (matcher.find() && (comment < 0 || matcher.start(1) < comment)) {
-        String word = matcher.group(1);
+        String word = matcher.group(1).replaceFirst("[\"',\\]}]+$", "");
         if (texts.stream().noneMatch(text -> text.contains(word))) {
           findings.fault(
               new Place(file, i + 1, matcher.start(1) + 1),
