@@ -1,0 +1,207 @@
+package lapwright.compare;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import lapwright.compare.Change.Kind;
+import lapwright.measure.Length;
+import lapwright.measure.LengthStyle;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.OrderPlan;
+import lapwright.plan.Purchase;
+import lapwright.shop.Material;
+import lapwright.shop.MaterialOrder;
+import lapwright.shop.Need;
+import lapwright.shop.Saw;
+import lapwright.shop.Supply;
+import org.jspecify.annotations.Nullable;
+
+/** What has changed in the shop since a plan was made, as far as the plan is concerned. */
+public final class PlanChanges {
+  private static final String NONE = "none";
+
+  private final LengthStyle style;
+  private final List<Change> changes = new ArrayList<>();
+
+  private PlanChanges(LengthStyle style) {
+    this.style = style;
+  }
+
+  /**
+   * Compares a plan with the shop as it is.
+   *
+   * @param plan as saved
+   * @param now what the jobs need now, and what it can be cut from
+   * @param style how lengths are written
+   * @return by material: first those of the plan, then those that are new
+   */
+  public static List<Change> of(OrderPlan plan, List<MaterialOrder> now, LengthStyle style) {
+    Map<String, MaterialOrder> unplanned = new LinkedHashMap<>();
+    now.forEach(order -> unplanned.put(order.material().id(), order));
+    PlanChanges changes = new PlanChanges(style);
+    for (MaterialPlan planned : plan.materials()) {
+      @Nullable MaterialOrder order = unplanned.remove(planned.material());
+      changes.pieces(
+          planned.material(), planned.order().needs(), order == null ? List.of() : order.needs());
+      if (order != null) {
+        changes.cutting(planned.order(), order);
+        changes.stock(planned, order);
+        changes.offers(planned.order(), order);
+      }
+    }
+    unplanned.forEach((material, order) -> changes.pieces(material, List.of(), order.needs()));
+    return List.copyOf(changes.changes);
+  }
+
+  private void add(Kind kind, String material, String what, Object planned, Object now) {
+    if (!planned.equals(now)) {
+      changes.add(new Change(kind, material, what, planned.toString(), now.toString()));
+    }
+  }
+
+  private void pieces(String material, List<Need> planned, List<Need> now) {
+    Map<PieceKind, int[]> counts = new LinkedHashMap<>();
+    planned.forEach(need -> counts.computeIfAbsent(kind(need), k -> new int[2])[0] += need.total());
+    now.forEach(need -> counts.computeIfAbsent(kind(need), k -> new int[2])[1] += need.total());
+    counts.forEach(
+        (piece, count) ->
+            add(
+                Kind.PIECES,
+                material,
+                (piece.mark.isEmpty() ? "pieces" : piece.mark)
+                    + " of "
+                    + piece.job
+                    + ", "
+                    + style.exact(piece.length),
+                count[0],
+                count[1]));
+  }
+
+  private static PieceKind kind(Need need) {
+    return new PieceKind(need.job(), need.mark(), need.length());
+  }
+
+  private void cutting(MaterialOrder planned, MaterialOrder now) {
+    String id = planned.material().id();
+    Material before = planned.material();
+    Material after = now.material();
+    Saw saw = planned.saw();
+    Saw sawNow = now.saw();
+    add(Kind.CUTTING, id, "saw", saw.id(), sawNow.id());
+    add(Kind.CUTTING, id, "kerf", style.exact(saw.kerf()), style.exact(sawNow.kerf()));
+    add(Kind.CUTTING, id, "end trim", style.exact(saw.endTrim()), style.exact(sawNow.endTrim()));
+    add(Kind.CUTTING, id, "hold", style.exact(saw.hold()), style.exact(sawNow.hold()));
+    add(Kind.CUTTING, id, "longest stick", longest(saw), longest(sawNow));
+    add(
+        Kind.CUTTING,
+        id,
+        "mill ends",
+        before.millEndsGood() ? "good" : "to be trimmed",
+        after.millEndsGood() ? "good" : "to be trimmed");
+    add(Kind.CUTTING, id, "short by", style.exact(before.shortBy()), style.exact(after.shortBy()));
+    add(
+        Kind.CUTTING,
+        id,
+        "keep offcuts from",
+        style.exact(before.keepOffcutsFrom()),
+        style.exact(after.keepOffcutsFrom()));
+  }
+
+  private String longest(Saw saw) {
+    @Nullable Length longest = saw.longestStick();
+    return longest == null ? "any" : style.exact(longest);
+  }
+
+  /** Stock that the plan takes. */
+  private void stock(MaterialPlan plan, MaterialOrder now) {
+    String id = plan.material();
+    Map<String, Supply> supplies = byKey(now);
+    Map<String, Integer> taken = new LinkedHashMap<>();
+    plan.patterns()
+        .forEach(pattern -> taken.merge(pattern.supply(), pattern.times(), Math::addExact));
+    for (Supply supply : plan.order().supplies()) {
+      @Nullable Supply here = supplies.get(supply.key());
+      int used = taken.getOrDefault(supply.key(), 0);
+      if (supply instanceof Supply.OnHand onHand && used > 0) {
+        int left = here == null ? 0 : here.atMost();
+        if (left < used) {
+          add(
+              Kind.STOCK,
+              id,
+              "sticks on hand, " + style.exact(onHand.length()),
+              used + " taken",
+              left == 0 ? NONE : Integer.toString(left));
+        }
+      } else if (supply instanceof Supply.RackOffcut offcut && used > 0) {
+        add(Kind.STOCK, id, "offcut " + offcut.id(), offcut(offcut), offcut(here));
+      }
+    }
+    for (Purchase purchase : plan.purchases()) {
+      for (Supply supply : plan.order().supplies()) {
+        if (supply instanceof Supply.Offer offer && offer.key().equals(purchase.supply())) {
+          bought(id, offer, purchase.packs(), supplies.get(offer.key()));
+        }
+      }
+    }
+  }
+
+  private void bought(String material, Supply.Offer offer, int packs, @Nullable Supply here) {
+    int sticks = Math.multiplyExact(packs, offer.soldIn());
+    if (here == null || here.atMost() < sticks) {
+      add(
+          Kind.STOCK,
+          material,
+          offerName(offer),
+          sticks + " bought",
+          here == null ? "not on offer" : "at most " + here.atMost());
+    }
+  }
+
+  private String offcut(@Nullable Supply supply) {
+    return supply instanceof Supply.RackOffcut offcut
+        ? style.exact(offcut.length()) + ", ends " + offcut.ends().word()
+        : NONE;
+  }
+
+  /** Prices of what the plan could have bought, and offers that are new. */
+  private void offers(MaterialOrder planned, MaterialOrder now) {
+    String id = planned.material().id();
+    Map<String, Supply> before = byKey(planned);
+    for (Supply supply : now.supplies()) {
+      if (supply instanceof Supply.Offer offer) {
+        add(Kind.PRICE, id, offerName(offer), price(before.get(offer.key())), price(offer));
+      }
+    }
+  }
+
+  private static String price(@Nullable Supply supply) {
+    if (!(supply instanceof Supply.Offer offer)) {
+      return "not on offer";
+    }
+    return offer.price() == null
+        ? "no price"
+        : offer.price().amount().stripTrailingZeros().toPlainString()
+            + " per "
+            + offer.price().per().word();
+  }
+
+  private String offerName(Supply.Offer offer) {
+    return style.exact(offer.length())
+        + (offer.supplier().isEmpty() ? "" : " from " + offer.supplier());
+  }
+
+  private static Map<String, Supply> byKey(MaterialOrder order) {
+    Map<String, Supply> supplies = new HashMap<>();
+    order.supplies().forEach(supply -> supplies.put(supply.key(), supply));
+    return supplies;
+  }
+
+  private record PieceKind(String job, String mark, Length length) {
+    private PieceKind {
+      Objects.requireNonNull(job);
+    }
+  }
+}
