@@ -14,6 +14,8 @@ import lapwright.files.source.Place;
 import lapwright.files.source.Values;
 import lapwright.measure.Length;
 import lapwright.measure.LengthStyle;
+import lapwright.paperwork.OrderFacts.LeftOut;
+import lapwright.paperwork.OrderFacts.Reason;
 import lapwright.shop.JobStatus;
 import lapwright.shop.Piece;
 import org.jspecify.annotations.Nullable;
@@ -29,6 +31,7 @@ final class ChosenJobs {
   private final Findings findings;
   private final SortedSet<String> wanted = new TreeSet<>();
   private final List<LeftOut> leftOut = new ArrayList<>();
+  private final List<String> takenAsFirm = new ArrayList<>();
 
   /**
    * @param materials null when they could not be read; then no material is called unknown
@@ -52,12 +55,20 @@ final class ChosenJobs {
     return List.copyOf(leftOut);
   }
 
+  /** Wanted jobs whose status nobody wrote. */
+  List<String> takenAsFirm() {
+    return List.copyOf(takenAsFirm);
+  }
+
   void choose(OrderFile order, JobChoice choice) {
     checkNames(order, choice);
     for (JobDraft job : jobs) {
-      String why = whyLeftOut(job, order, choice);
+      Reason why = whyLeftOut(job, order, choice);
       if (why == null) {
         wanted.add(job.name());
+        if (job.status() == null) {
+          takenAsFirm.add(job.name());
+        }
         job.notPlanned().forEach(findings::fault);
       } else {
         leftOut.add(new LeftOut(job.name(), why));
@@ -99,26 +110,23 @@ final class ChosenJobs {
     }
   }
 
-  private static @Nullable String whyLeftOut(JobDraft job, OrderFile order, JobChoice choice) {
+  private static @Nullable Reason whyLeftOut(JobDraft job, OrderFile order, JobChoice choice) {
     if (!choice.names().isEmpty() && !choice.names().contains(job.name())) {
-      return "it was not asked for";
+      return Reason.NOT_ASKED_FOR;
     }
     if (order.without().containsKey(job.name())) {
-      return "order.yaml leaves it out";
+      return Reason.HELD_BACK;
     }
     JobStatus status = job.job().status();
     if (!choice.statuses().contains(status)) {
       return switch (status) {
-        case BID -> "it is a bid";
-        case FIRM -> "it is firm";
-        case DONE -> "it is done";
+        case BID -> Reason.BID;
+        case FIRM -> Reason.NOT_ASKED_FOR;
+        case DONE -> Reason.DONE;
       };
     }
-    if (order.dueUntil() != null && job.due() == null) {
-      return "it has no due day, and order.yaml takes jobs due until " + order.dueUntil();
-    }
-    if (order.dueUntil() != null && job.due() != null && job.due().isAfter(order.dueUntil())) {
-      return "it is due " + job.due() + ", after " + order.dueUntil();
+    if (order.dueUntil() != null && (job.due() == null || job.due().isAfter(order.dueUntil()))) {
+      return Reason.DUE_LATER;
     }
     return null;
   }

@@ -96,6 +96,7 @@ public final class OrderFolder {
         shopOrder,
         chosen.wanted(),
         chosen.leftOut(),
+        chosen.takenAsFirm(),
         findings.notes(),
         inputs.digests(),
         stock.rackIds());

@@ -9,6 +9,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import lapwright.files.source.Note;
+import lapwright.paperwork.OrderFacts.LeftOut;
 import lapwright.shop.Job;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.ShopOrder;
@@ -19,6 +20,7 @@ import lapwright.shop.ShopOrder;
  * @param order everything that was read, jobs of every status included
  * @param wanted names of the jobs that the command is about
  * @param leftOut the other jobs, and why
+ * @param takenAsFirm wanted jobs whose status nobody wrote, by name
  * @param notes what people should know about the input
  * @param digests SHA-256 of each file that was read, by its path from the folder
  * @param offcutNames every name in rack.csv, of whatever material
@@ -27,6 +29,7 @@ public record OrderInput(
     ShopOrder order,
     SortedSet<String> wanted,
     List<LeftOut> leftOut,
+    List<String> takenAsFirm,
     List<Note> notes,
     SortedMap<String, String> digests,
     Set<String> offcutNames) {
@@ -34,6 +37,7 @@ public record OrderInput(
     Objects.requireNonNull(order);
     wanted = Collections.unmodifiableSortedSet(new TreeSet<>(wanted));
     leftOut = List.copyOf(leftOut);
+    takenAsFirm = List.copyOf(takenAsFirm);
     notes = List.copyOf(notes);
     digests = Collections.unmodifiableSortedMap(new TreeMap<>(digests));
     offcutNames = Set.copyOf(offcutNames);

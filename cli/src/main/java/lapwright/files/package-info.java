@@ -1,6 +1,7 @@
 /**
  * The order folder, read and found sound, or all its faults together. First type to read: {@link
- * lapwright.files.OrderFolder}. Imports shop and measure, and {@code source} for the parsing.
+ * lapwright.files.OrderFolder}. Imports shop, paperwork and measure, and {@code source} for the
+ * parsing.
  */
 @NullMarked
 package lapwright.files;

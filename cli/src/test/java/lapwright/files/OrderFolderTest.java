@@ -7,6 +7,8 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import lapwright.measure.Length;
+import lapwright.paperwork.OrderFacts.LeftOut;
+import lapwright.paperwork.OrderFacts.Reason;
 import lapwright.shop.Ends;
 import lapwright.shop.Job;
 import lapwright.shop.MaterialOrder;
@@ -24,7 +26,7 @@ final class OrderFolderTest {
     assertEquals(
         List.of("mill-lean-to", "ferry-canopy"),
         input.wantedJobs().stream().map(Job::name).toList());
-    assertEquals(List.of(new LeftOut("chapel-barn", "it is a bid")), input.leftOut());
+    assertEquals(List.of(new LeftOut("chapel-barn", Reason.BID)), input.leftOut());
     Job job = input.wantedJobs().get(0);
     assertEquals(LocalDate.of(2026, 12, 4), job.due());
     assertEquals(2, job.times());
