@@ -37,13 +37,15 @@ final class MaterialSolving {
 
   /**
    * Tells how much stock is missing, or finds that none is: the problem with further sticks always
-   * has a solution, and one that uses none of them is a plan.
+   * has a solution, and one that uses none of them is a plan. Where all was tried and no plan was
+   * found without further sticks, they are told as missing, though fewer might do.
    */
   private static MaterialAnswer withMoreStock(StickDemand demand, Status without, Effort effort) {
     String material = demand.order().material().id();
     MissingStock missing = MissingStock.of(demand);
     StickSolution with = StickSolver.solve(missing.problem(), List.of(), effort);
-    if (with.cost() > 0 && (with.bound() > 0 || without == Status.IMPOSSIBLE)) {
+    boolean impossible = with.bound() > 0 || without == Status.IMPOSSIBLE;
+    if (with.cost() > 0 && (impossible || !effort.spent())) {
       return new MaterialAnswer.Lacking(
           new Shortage.TooFewSticks(
               material,

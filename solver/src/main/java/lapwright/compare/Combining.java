@@ -30,8 +30,9 @@ public final class Combining {
 
   /** Plans the orders job by job and together. */
   public CombinedResult plan(Shop shop, List<MaterialOrder> orders, Effort effort) {
+    Effort share = firstQuarterOf(effort);
     List<JobByJobPlan> jobByJob =
-        SideBySide.map(threads, orders, order -> JobByJobPlan.of(order, effort));
+        SideBySide.map(threads, orders, order -> JobByJobPlan.of(order, share));
     Map<String, List<LengthPattern>> startFrom = new HashMap<>();
     for (JobByJobPlan plan : jobByJob) {
       startFrom.put(plan.material(), plan.patterns());
@@ -48,14 +49,34 @@ public final class Combining {
     return new CombinedResult(result, new Saving(savings));
   }
 
+  /** What is asked first must not take the time that the plan of the whole needs. */
+  private static Effort firstQuarterOf(Effort effort) {
+    long lastThreeQuarters = effort.remainingNanos() / 4 * 3;
+    return effort
+        .alsoStoppedBy(() -> effort.remainingNanos() < lastThreeQuarters)
+        .tellingInstead(progress -> {});
+  }
+
   private static MaterialSaving saving(JobByJobPlan jobByJob, MaterialPlan together) {
+    boolean proved = together.proof() == Proof.PROVED;
+    if (jobByJob.jobs().size() == 1) {
+      return new MaterialSaving(
+          together.material(),
+          together.order().isPriced(),
+          jobByJob.jobs(),
+          together.cost(),
+          together.cash(),
+          proved,
+          new MaterialSaving.JobByJob(together.cost(), together.cash(), proved),
+          null);
+    }
     return new MaterialSaving(
         together.material(),
         together.order().isPriced(),
         jobByJob.jobs(),
         together.cost(),
         together.cash(),
-        together.proof() == Proof.PROVED,
+        proved,
         jobByJob.total(),
         jobByJob.firstWithoutPlan());
   }

@@ -19,9 +19,10 @@ import org.jspecify.annotations.Nullable;
  * together into whole sticks: an offcut that a later job cuts again is one stick with more pieces.
  *
  * @param jobs in the order in which they are planned
- * @param patterns the sticks of all jobs; empty when some job has no plan
- * @param total cost, cash and proof; null when some job has no plan
- * @param firstWithoutPlan that job; null when there is none
+ * @param patterns the sticks of all jobs; empty when some job has no plan, or one job is all
+ * @param total cost, cash and proof; null when some job has no plan, or one job is all
+ * @param firstWithoutPlan the first job for which no plan was found from what the ones before left;
+ *     null when there is none
  */
 record JobByJobPlan(
     String material,
@@ -40,6 +41,9 @@ record JobByJobPlan(
     }
     List<String> jobs = List.copyOf(demandOfJob.keySet());
     String material = order.material().id();
+    if (jobs.size() == 1) {
+      return new JobByJobPlan(material, jobs, List.of(), null, null);
+    }
     WhatIsLeft left = new WhatIsLeft(whole.problem(), order.saw().kerf().units());
     boolean proved = true;
     for (String job : jobs) {

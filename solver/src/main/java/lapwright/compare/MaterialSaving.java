@@ -14,8 +14,8 @@ import org.jspecify.annotations.Nullable;
  * @param togetherCash the part of it that is spent now
  * @param togetherProved true when the bound of that plan equals its cost
  * @param jobByJob the other way; null when some job then has no plan
- * @param firstWithoutPlan the first job for which the ones before leave too little; null when every
- *     job has a plan
+ * @param firstWithoutPlan the first job for which no plan was found from what the ones before it
+ *     left; null when every job has one
  */
 public record MaterialSaving(
     String material,

@@ -178,28 +178,9 @@ public final class StickDemand {
     return patterns;
   }
 
-  /**
-   * Patterns as a solver's first solution; empty when they speak of a supply or a length that this
-   * order does not have.
-   */
+  /** Patterns as a solver's first solution; empty when they are no plan of this order. */
   public List<PatternUse> uses(List<LengthPattern> patterns) {
-    List<PatternUse> uses = new ArrayList<>();
-    for (LengthPattern pattern : patterns) {
-      Integer stock = stockOfKey.get(pattern.supply());
-      List<Count> counts = new ArrayList<>();
-      for (Map.Entry<Length, Integer> count : pattern.counts().entrySet()) {
-        Integer item = itemOfLength.get(count.getKey());
-        if (item == null) {
-          return List.of();
-        }
-        counts.add(new Count(item, count.getValue()));
-      }
-      if (stock == null) {
-        return List.of();
-      }
-      uses.add(new PatternUse(stock, counts, pattern.times()));
-    }
-    return uses;
+    return new KnownPlan(problem, stockOfKey, itemOfLength).uses(patterns);
   }
 
   /** The whole packs that the patterns take, in the order of the supplies. */
