@@ -61,7 +61,9 @@ public record LeafBound(
    * @param packCost cost of a pack
    * @param packSize sticks a pack
    * @param heaviest the greatest weight that the pieces from one stick add up to
-   * @param packs the packs that make the sum of all terms least, of all that the leaf allows
+   * @param packs the packs that make the sum of all terms least, of all that the leaf allows;
+   *     {@link Long#MAX_VALUE} where a stick carries more than it costs and nothing limits it, so
+   *     that the weights prove no more than what the least packs cost
    * @param term (scale x packCost - packSize x heaviest) x packs
    */
   public record StockLine(

@@ -204,7 +204,10 @@ final class LeafCheck {
     long packs = 0;
     for (int index : indices) {
       long more = leaf.chosen().packs().get(index);
-      packs = more == PackGroups.UNLIMITED ? more : Math.addExact(packs, more);
+      packs =
+          more == PackGroups.UNLIMITED || packs == PackGroups.UNLIMITED
+              ? PackGroups.UNLIMITED
+              : Math.addExact(packs, more);
     }
     return new LeafBound.StockLine(
         full ? indices.stream().map(index -> stocks.get(index).key()).toList() : List.of(),

@@ -560,6 +560,24 @@ class BrokenPlanTest {
   }
 
   @Test
+  void decisionsAboutSetsOfSuppliesThatOverlap() {
+    assertBreaksOnly(
+        Rule.CERTIFICATE,
+        "",
+        draft ->
+            draft.certificate =
+                new Certificate.PackSplit(
+                    List.of(TUBE.key()),
+                    3,
+                    TwoPosts.certificate(),
+                    new Certificate.PackSplit(
+                        List.of(TUBE.key(), R7.key()),
+                        3,
+                        TwoPosts.certificate(),
+                        TwoPosts.certificate())));
+  }
+
+  @Test
   void aTreeIsAsWeakAsItsWeakestLeaf() {
     Certificate strong = TwoPosts.certificate();
     assertEquals(

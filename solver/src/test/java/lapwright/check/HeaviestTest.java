@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import lapwright.check.Heaviest.Item;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -75,6 +76,19 @@ class HeaviestTest {
     assertEquals(expected, Heaviest.of(items, stick));
     assertEquals(expected, Heaviest.of(items, stick, 0, 1_000), "by table");
     assertTrue(expected <= Heaviest.of(items, stick, 0, 20), "by a coarse table");
+  }
+
+  @Property(tries = 100)
+  void listAndTableAgreeOnManyLengths(@ForAll long seed) {
+    Random random = new Random(seed);
+    List<Item> items = new ArrayList<>();
+    for (int i = 0; i < 60; i++) {
+      long size = 20 + random.nextInt(900);
+      long weight = seed % 2 == 0 ? size * 10 + random.nextInt(60) : size;
+      items.add(new Item(size, weight, 1 + random.nextInt(9), size > 100));
+    }
+    Stick stick = new Stick(1_900, 5, 3, 3, 97);
+    assertEquals(Heaviest.of(items, stick, 0, 2_000), Heaviest.of(items, stick));
   }
 
   @Test
