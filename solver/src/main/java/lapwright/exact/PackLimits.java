@@ -6,7 +6,7 @@ import lapwright.problem.StickProblem;
 import lapwright.problem.StickProblem.Stock;
 
 /** Least and most packs of each stock: all that can be had, or a part of it within a tree. */
-final class PackLimits {
+public final class PackLimits {
   private final int[] least;
   private final int[] most;
 
@@ -16,7 +16,7 @@ final class PackLimits {
   }
 
   /** Everything that can be had. */
-  static PackLimits of(StickProblem problem) {
+  public static PackLimits of(StickProblem problem) {
     List<Stock> stocks = problem.stocks();
     int[] most = new int[stocks.size()];
     for (int j = 0; j < most.length; j++) {
@@ -25,30 +25,30 @@ final class PackLimits {
     return new PackLimits(new int[most.length], most);
   }
 
-  int least(int stock) {
+  public int least(int stock) {
     return least[stock];
   }
 
   /** {@link Integer#MAX_VALUE} without a limit. */
-  int most(int stock) {
+  public int most(int stock) {
     return most[stock];
   }
 
-  boolean isLimited(int stock) {
+  public boolean isLimited(int stock) {
     return most[stock] != Integer.MAX_VALUE;
   }
 
-  boolean isFixed(int stock) {
+  public boolean isFixed(int stock) {
     return least[stock] == most[stock];
   }
 
-  PackLimits atMost(int stock, int packs) {
+  public PackLimits atMost(int stock, int packs) {
     int[] lower = most.clone();
     lower[stock] = Math.min(lower[stock], packs);
     return new PackLimits(least, lower);
   }
 
-  PackLimits atLeast(int stock, int packs) {
+  public PackLimits atLeast(int stock, int packs) {
     int[] higher = least.clone();
     higher[stock] = Math.max(higher[stock], packs);
     return new PackLimits(higher, most);

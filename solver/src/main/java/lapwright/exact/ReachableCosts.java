@@ -11,14 +11,14 @@ import lapwright.problem.StickProblem.Stock;
  * O(amount x stocks x log packs / 64). Beyond {@value #GREATEST_AMOUNT} amounts only the common
  * divisor is used, which the reduction has made 1.
  */
-final class ReachableCosts {
+public final class ReachableCosts {
   static final long GREATEST_AMOUNT = 10_000_000;
 
   private final StickProblem problem;
   private long[] bits = new long[0];
   private long upTo = -1;
 
-  ReachableCosts(StickProblem problem) {
+  public ReachableCosts(StickProblem problem) {
     this.problem = problem;
   }
 
@@ -27,7 +27,7 @@ final class ReachableCosts {
    *
    * @param known a cost that is reached; the answer is never above it unless the bound is
    */
-  long atLeast(long bound, long known) {
+  public long atLeast(long bound, long known) {
     if (bound >= known || known > GREATEST_AMOUNT) {
       return bound;
     }

@@ -1,0 +1,139 @@
+package lapwright.problem;
+
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * Cutting stock in which some pieces may be chosen: plain items with demands, and groups of equal
+ * lines, each line to be split into pieces in one of the ways that its group permits.
+ *
+ * <p>Choose a split for every line, and packs and patterns as in {@link StickProblem} that hold the
+ * plain items and the pieces of all splits, so that the packs cost least. A chosen piece of length
+ * l has size l + cut and is small when l is less than the hold.
+ *
+ * @param plain items with fixed demands; may be empty
+ * @param stocks any order
+ * @param cut width of a cut, at least 0
+ * @param hold pieces shorter than this are small
+ * @param keepFrom an offcut at least this long is kept
+ * @param groups may be empty
+ */
+public record SpliceProblem(
+    List<StickProblem.Item> plain,
+    List<StickProblem.Stock> stocks,
+    long cut,
+    long hold,
+    long keepFrom,
+    List<Group> groups) {
+  public SpliceProblem {
+    plain = List.copyOf(plain);
+    stocks = List.copyOf(stocks);
+    groups = List.copyOf(groups);
+    if (cut < 0 || hold < 0) {
+      throw new IllegalArgumentException("cut " + cut + ", hold " + hold);
+    }
+  }
+
+  /** The longest piece that some stick gives; 0 when there is no stick. */
+  public long longestUsable() {
+    long longest = 0;
+    for (StickProblem.Stock stock : stocks) {
+      if (stock.mostPacks() > 0) {
+        longest = Math.max(longest, stock.capacity() - cut);
+      }
+    }
+    return longest;
+  }
+
+  /**
+   * Lines that are split alike.
+   *
+   * @param lines at least 1
+   * @param apart neighbouring lines must keep their joints at least this far apart; 0 when that
+   *     does not matter
+   */
+  public record Group(int lines, Splits splits, long apart) {
+    public Group {
+      Objects.requireNonNull(splits);
+      if (lines < 1 || apart < 0) {
+        throw new IllegalArgumentException(lines + " lines, " + apart + " apart");
+      }
+    }
+  }
+
+  /** The ways in which a line may be split. */
+  public sealed interface Splits {
+    /**
+     * Every path from node 0 to the last node; its arcs are the pieces in order.
+     *
+     * @param positions where a joint in this node stands, one a node; the first and last are the
+     *     line's ends
+     * @param arcs from a lower to a higher node
+     */
+    record Graph(List<Long> positions, List<Arc> arcs) implements Splits {
+      public Graph {
+        positions = List.copyOf(positions);
+        arcs = List.copyOf(arcs);
+        for (Arc arc : arcs) {
+          if (arc.from() < 0 || arc.to() >= positions.size()) {
+            throw new IllegalArgumentException("arc " + arc + " leaves the graph");
+          }
+        }
+      }
+    }
+
+    /**
+     * Any k pieces, k at most {@code mostPieces}, whose lengths add up to total + (k - 1) join.
+     *
+     * @param total length of a line that is one piece
+     * @param join what each joint adds: the lap, or less than 0 for a gap
+     * @param mostPieces at least 1
+     * @param shortest least length of a piece, positive
+     * @param shortestAtEnd the same for two of the pieces (for the only one, when there is one)
+     * @param longest greatest length of a piece
+     * @param step all pieces are multiples of it but those that fill a stick and one more
+     * @param othersWhole all pieces but one fill a stick
+     */
+    record Anywhere(
+        long total,
+        long join,
+        int mostPieces,
+        long shortest,
+        long shortestAtEnd,
+        long longest,
+        long step,
+        boolean othersWhole)
+        implements Splits {
+      public Anywhere {
+        if (mostPieces < 1 || shortest < 1 || shortestAtEnd < 1 || step < 1) {
+          throw new IllegalArgumentException("a run that cannot be split");
+        }
+      }
+
+      /** What the lengths of k pieces add up to. */
+      public long sumOf(int pieces) {
+        return total + (pieces - 1) * join;
+      }
+
+      /** The least length that any piece may have. */
+      public long least() {
+        return mostPieces == 1 ? shortestAtEnd : Math.min(shortest, shortestAtEnd);
+      }
+    }
+  }
+
+  /**
+   * A piece that may be chosen.
+   *
+   * @param from node where it starts
+   * @param to node where it ends, higher than {@code from}
+   * @param length positive
+   */
+  public record Arc(int from, int to, long length) {
+    public Arc {
+      if (to <= from || length <= 0) {
+        throw new IllegalArgumentException("arc " + from + " to " + to + ", " + length + " long");
+      }
+    }
+  }
+}

@@ -1,0 +1,26 @@
+package lapwright.splice;
+
+import java.util.List;
+
+/** The ways in which the lines of one group may be split, as column generation sees them. */
+interface Choice {
+  /**
+   * A split of least price, or one close to it; empty when no split is permitted.
+   *
+   * @return lengths of the pieces, in order where the group's splits are a graph
+   */
+  List<Long> cheapest(LengthPrices prices);
+
+  /**
+   * The least weight of a permitted split, exactly or from below.
+   *
+   * @param cut width of a cut
+   */
+  long leastWeight(StepWeights weights, long cut);
+
+  /** Lengths that splits may use, where there are few of them; else empty. */
+  List<Long> lengths();
+
+  /** How many pieces of at least {@code from} and less than {@code to} a split may have at most. */
+  int mostPieces(long from, long to);
+}

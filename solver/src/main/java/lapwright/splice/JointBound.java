@@ -1,0 +1,137 @@
+package lapwright.splice;
+
+import java.math.BigInteger;
+import java.util.List;
+import lapwright.exact.PackLimits;
+import lapwright.problem.SpliceProblem;
+import lapwright.problem.StickProblem.Item;
+import lapwright.problem.StickProblem.Stock;
+
+/**
+ * The lower bound that weights prove, exactly: the Lagrange bound of the covering rows, in which
+ * every group adds the least weight of a permitted split. Patterns are taken without the rule for
+ * small pieces, which can only weaken the bound.
+ */
+final class JointBound {
+  /** No solution exists at all within the limits. */
+  static final long IMPOSSIBLE = Long.MAX_VALUE;
+
+  private final SpliceProblem problem;
+  private final List<Choice> choices;
+
+  JointBound(SpliceProblem problem, List<Choice> choices) {
+    this.problem = problem;
+    this.choices = choices;
+  }
+
+  /** A bound and the weights that prove it, their scale as large as unlimited stocks ask for. */
+  record Proven(long bound, StepWeights weights) {}
+
+  Proven of(StepWeights given, PackLimits limits) {
+    int n = problem.stocks().size();
+    long[] greatest = greatest(given);
+    BigInteger scale = BigInteger.valueOf(given.scale());
+    boolean unbounded = false;
+    for (int j = 0; j < n; j++) {
+      Stock stock = problem.stocks().get(j);
+      if (!limits.isLimited(j)) {
+        BigInteger carried = times(greatest[j], stock.packSize());
+        if (stock.packCost() > 0) {
+          BigInteger cost = BigInteger.valueOf(stock.packCost());
+          scale = scale.max(carried.add(cost).subtract(BigInteger.ONE).divide(cost));
+        } else {
+          unbounded |= carried.signum() > 0;
+        }
+      }
+    }
+    if (scale.bitLength() > 62) {
+      return new Proven(0, given);
+    }
+    StepWeights weights = given.atScale(scale.longValueExact());
+    BigInteger demanded = demanded(weights);
+    if (demanded == null) {
+      return new Proven(IMPOSSIBLE, weights);
+    }
+    BigInteger sum = demanded;
+    BigInteger carriedInAll = BigInteger.ZERO;
+    boolean finite = true;
+    for (int j = 0; j < n; j++) {
+      Stock stock = problem.stocks().get(j);
+      BigInteger carries = times(greatest[j], stock.packSize());
+      BigInteger slack = scale.multiply(BigInteger.valueOf(stock.packCost())).subtract(carries);
+      boolean wantsMost = slack.signum() < 0;
+      if (limits.isLimited(j) || !wantsMost) {
+        int packs = wantsMost ? limits.most(j) : limits.least(j);
+        sum = sum.add(slack.multiply(BigInteger.valueOf(packs)));
+      }
+      if (limits.isLimited(j)) {
+        carriedInAll = carriedInAll.add(carries.multiply(BigInteger.valueOf(limits.most(j))));
+      } else if (carries.signum() > 0) {
+        finite = false;
+      }
+    }
+    if (finite && demanded.compareTo(carriedInAll) > 0) {
+      return new Proven(IMPOSSIBLE, weights);
+    }
+    if (unbounded || sum.signum() <= 0) {
+      return new Proven(0, weights);
+    }
+    return new Proven(
+        sum.add(scale).subtract(BigInteger.ONE).divide(scale).longValueExact(), weights);
+  }
+
+  private @org.jspecify.annotations.Nullable BigInteger demanded(StepWeights weights) {
+    BigInteger demanded = BigInteger.ZERO;
+    for (Item item : problem.plain()) {
+      long weight = weights.of(item.size() - problem.cut(), problem.cut());
+      demanded = demanded.add(times(weight, item.demand()));
+    }
+    for (int g = 0; g < choices.size(); g++) {
+      long least = choices.get(g).leastWeight(weights, problem.cut());
+      if (least == Long.MAX_VALUE) {
+        return null;
+      }
+      demanded = demanded.add(times(least, problem.groups().get(g).lines()));
+    }
+    return demanded;
+  }
+
+  private long[] greatest(StepWeights weights) {
+    int m = weights.classes();
+    long[] sizes = new long[m];
+    long[] values = new long[m];
+    long[] limits = new long[m];
+    for (int c = 0; c < m; c++) {
+      sizes[c] = weights.length(c) + problem.cut();
+      values[c] = weights.weight(c);
+      limits[c] = mostPieces(weights.length(c), c + 1 < m ? weights.length(c + 1) : Long.MAX_VALUE);
+    }
+    long[] capacities = problem.stocks().stream().mapToLong(Stock::capacity).toArray();
+    long[] greatest = Knapsack.greatest(sizes, values, limits, capacities);
+    for (int j = 0; j < greatest.length; j++) {
+      greatest[j] =
+          Math.addExact(
+              greatest[j], Math.multiplyExact(weights.perSize(), Math.max(0, capacities[j])));
+    }
+    return greatest;
+  }
+
+  /** Pieces of at least {@code from} and less than {@code to} that a solution has at most. */
+  private long mostPieces(long from, long to) {
+    long most = 0;
+    for (Item item : problem.plain()) {
+      long length = item.size() - problem.cut();
+      if (length >= from && length < to) {
+        most += item.demand();
+      }
+    }
+    for (int g = 0; g < choices.size(); g++) {
+      most += (long) problem.groups().get(g).lines() * choices.get(g).mostPieces(from, to);
+    }
+    return most;
+  }
+
+  private static BigInteger times(long a, long b) {
+    return BigInteger.valueOf(a).multiply(BigInteger.valueOf(b));
+  }
+}

@@ -1,0 +1,99 @@
+package lapwright.splice;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import lapwright.problem.SpliceCertificate;
+import lapwright.problem.SpliceProblem;
+import lapwright.problem.StickProblem;
+import lapwright.problem.StickProblem.Stock;
+
+/**
+ * A problem in which stocks that are equal in all that decides cost are one, and the way back for
+ * its certificates. Costs are divided by their common divisor.
+ *
+ * @param problem with merged stocks
+ * @param raw for each merged stock the indices of the problem's own
+ * @param costUnit what the costs were divided by
+ */
+record Merged(SpliceProblem problem, List<List<Integer>> raw, long costUnit) {
+  static Merged of(SpliceProblem problem) {
+    long unit = 0;
+    for (Stock stock : problem.stocks()) {
+      unit = Knapsack.gcd(unit, stock.packCost());
+    }
+    unit = Math.max(1, unit);
+    Map<Stock, List<Integer>> byLook = new LinkedHashMap<>();
+    for (int j = 0; j < problem.stocks().size(); j++) {
+      Stock stock = problem.stocks().get(j);
+      if (stock.mostPacks() > 0 && stock.capacity() > 0) {
+        Stock look =
+            new Stock(
+                0,
+                stock.capacity(),
+                stock.smallCapacity(),
+                stock.wholeUse(),
+                0,
+                stock.packCost() / unit,
+                0,
+                stock.packSize(),
+                1);
+        byLook.computeIfAbsent(look, key -> new ArrayList<>()).add(j);
+      }
+    }
+    List<Stock> stocks = new ArrayList<>();
+    byLook.forEach(
+        (look, members) -> {
+          long most = 0;
+          boolean limited = true;
+          for (int member : members) {
+            most += problem.stocks().get(member).mostPacks();
+            limited &= problem.stocks().get(member).isLimited();
+          }
+          stocks.add(
+              new Stock(
+                  0,
+                  look.capacity(),
+                  look.smallCapacity(),
+                  look.wholeUse(),
+                  0,
+                  look.packCost(),
+                  0,
+                  look.packSize(),
+                  limited ? (int) Math.min(most, Integer.MAX_VALUE - 1) : Integer.MAX_VALUE));
+        });
+    return new Merged(
+        new SpliceProblem(
+            problem.plain(),
+            stocks,
+            problem.cut(),
+            problem.hold(),
+            problem.keepFrom(),
+            problem.groups()),
+        byLook.values().stream().map(List::copyOf).toList(),
+        unit);
+  }
+
+  /** The merged stocks as a problem without items. */
+  StickProblem sticks() {
+    return new StickProblem(List.of(), problem.stocks(), 0);
+  }
+
+  /** A certificate in terms of the problem's own stocks and costs. */
+  SpliceCertificate expand(SpliceCertificate certificate) {
+    if (certificate instanceof SpliceCertificate.PackSplit split) {
+      List<Integer> stocks = new ArrayList<>();
+      split.stocks().forEach(stock -> stocks.addAll(raw.get(stock)));
+      stocks.sort(null);
+      return new SpliceCertificate.PackSplit(
+          stocks, split.packs(), expand(split.fewer()), expand(split.more()));
+    }
+    SpliceCertificate.Weights leaf = (SpliceCertificate.Weights) certificate;
+    java.util.SortedMap<Long, Long> weights = new java.util.TreeMap<>();
+    leaf.weights()
+        .forEach((length, weight) -> weights.put(length, Math.multiplyExact(weight, costUnit)));
+    return new SpliceCertificate.Weights(
+        leaf.scale(), weights, Math.multiplyExact(leaf.perSize(), costUnit));
+  }
+}

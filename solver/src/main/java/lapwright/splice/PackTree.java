@@ -1,0 +1,146 @@
+package lapwright.splice;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.PriorityQueue;
+import lapwright.effort.Effort;
+import lapwright.exact.PackLimits;
+import lapwright.exact.ReachableCosts;
+import lapwright.problem.SpliceCertificate;
+import lapwright.problem.SpliceProblem;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A tree of decisions about packs that raises the bound of the linear program: the leaf with the
+ * least bound is split at a fractional number of packs, until its bound reaches the known cost.
+ */
+final class PackTree {
+  private static final int MOST_LEAVES = 150;
+  private static final int ROUNDS = 30;
+  private static final double TOLERANCE = 1e-6;
+
+  private final SpliceProblem problem;
+  private final List<Choice> choices;
+  private final JointMaster master;
+  private final JointBound bounds;
+  private final ReachableCosts reachable;
+  private final long step;
+  private final List<StepWeights> bySize;
+  private int made;
+
+  PackTree(
+      SpliceProblem problem,
+      List<Choice> choices,
+      JointMaster master,
+      ReachableCosts reachable,
+      long step) {
+    this.problem = problem;
+    this.choices = choices;
+    this.master = master;
+    this.bounds = new JointBound(problem, choices);
+    this.reachable = reachable;
+    this.step = step;
+    this.bySize = WeightGuesses.bySize(problem.stocks());
+  }
+
+  /** A bound with its evidence. */
+  record Proven(long bound, SpliceCertificate certificate) {}
+
+  private static final class Node {
+    private final int number;
+    private final PackLimits limits;
+    private JointBound.Proven proven;
+    private int branchStock = -1;
+    private int branchPacks;
+    private @Nullable Node fewer;
+    private @Nullable Node more;
+
+    private Node(int number, PackLimits limits, JointBound.Proven proven) {
+      this.number = number;
+      this.limits = limits;
+      this.proven = proven;
+    }
+
+    private SpliceCertificate certificate() {
+      return fewer == null || more == null
+          ? proven.weights().certificate()
+          : new SpliceCertificate.PackSplit(
+              List.of(branchStock), branchPacks, fewer.certificate(), more.certificate());
+    }
+  }
+
+  /**
+   * The best bound that the tree finds.
+   *
+   * @param known cost of a solution; {@link Long#MAX_VALUE} when none is known, which makes the
+   *     root the whole tree
+   */
+  Proven grow(PackLimits all, long known, Effort effort) {
+    Node root = solved(all, known, effort);
+    PriorityQueue<Node> open =
+        new PriorityQueue<>(
+            Comparator.<Node>comparingLong(node -> node.proven.bound())
+                .thenComparingInt(node -> node.number));
+    open.add(root);
+    while (known != Long.MAX_VALUE && made < MOST_LEAVES && !effort.spent()) {
+      Node weakest = open.peek();
+      if (weakest == null || weakest.branchStock < 0 || raised(weakest, known) >= known) {
+        break;
+      }
+      open.remove();
+      int stock = weakest.branchStock;
+      weakest.fewer = solved(weakest.limits.atMost(stock, weakest.branchPacks), known, effort);
+      weakest.more = solved(weakest.limits.atLeast(stock, weakest.branchPacks + 1), known, effort);
+      open.add(weakest.fewer);
+      open.add(weakest.more);
+    }
+    master.limit(all);
+    Node weakest = open.peek();
+    long least = weakest == null ? 0 : raised(weakest, known);
+    return new Proven(Math.min(least, known), root.certificate());
+  }
+
+  private long raised(Node node, long known) {
+    long bound = node.proven.bound();
+    return known == Long.MAX_VALUE || bound == JointBound.IMPOSSIBLE
+        ? bound
+        : reachable.atLeast(bound, known);
+  }
+
+  private Node solved(PackLimits limits, long known, Effort effort) {
+    master.limit(limits);
+    boolean solved = master.converge(ROUNDS, effort);
+    JointBound.Proven best = new JointBound.Proven(0, StepWeights.bySize(1, 0));
+    for (StepWeights guess : bySize) {
+      best = better(best, bounds.of(guess, limits));
+    }
+    if (best.bound() < known) {
+      for (StepWeights guess : WeightGuesses.of(master, choices, problem.longestUsable(), step)) {
+        best = better(best, bounds.of(guess, limits));
+      }
+    }
+    Node node = new Node(made++, limits, best);
+    if (solved) {
+      chooseBranch(node);
+    }
+    return node;
+  }
+
+  private static JointBound.Proven better(JointBound.Proven a, JointBound.Proven b) {
+    return b.bound() > a.bound() ? b : a;
+  }
+
+  /** The stock whose packs are farthest from whole. */
+  private void chooseBranch(Node node) {
+    double farthest = TOLERANCE;
+    for (int j = 0; j < problem.stocks().size(); j++) {
+      double packs = master.packs(j);
+      double distance = Math.abs(packs - Math.rint(packs));
+      if (distance > farthest) {
+        farthest = distance;
+        node.branchStock = j;
+        node.branchPacks = (int) Math.floor(packs);
+      }
+    }
+  }
+}

@@ -1,0 +1,208 @@
+package lapwright.splice;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import lapwright.effort.Effort;
+import lapwright.effort.Progress;
+import lapwright.exact.PackLimits;
+import lapwright.exact.ReachableCosts;
+import lapwright.problem.SpliceCertificate;
+import lapwright.problem.SpliceProblem;
+import lapwright.problem.SpliceProblem.Group;
+import lapwright.problem.SpliceProblem.Splits;
+import lapwright.problem.SpliceSolution;
+import lapwright.problem.SpliceSolution.Split;
+import lapwright.problem.StickProblem.Stock;
+import lapwright.problem.StickSolution;
+import lapwright.problem.StickSolution.Status;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Decides where lines are joined and how everything is cut, together.
+ *
+ * <p>The linear program over patterns and splits gives the bound, through weights that are checked
+ * exactly, and guides dives that fix the splits; the cutting that is left is solved by exact. A
+ * tree over packs closes what packs and several stock lengths leave open.
+ *
+ * <p>Deterministic and single-threaded, as long as the effort is not spent before the method ends
+ * by itself. Thread-safe.
+ */
+public final class SpliceSolver {
+  private static final int ROOT_ROUNDS = 60;
+  private static final double[] CLOSE = {0.8, 0.6, 0.95, 0.5, 0.7, 0.9};
+
+  private final SpliceProblem raw;
+  private final Merged merged;
+  private final SpliceProblem problem;
+  private final List<Choice> choices;
+  private final long step;
+  private final Effort effort;
+  private final ReachableCosts reachable;
+  private @Nullable FixedSplits bestSplits;
+  private @Nullable StickSolution best;
+  private long bound;
+  private SpliceCertificate certificate = StepWeights.bySize(1, 0).certificate();
+
+  private SpliceSolver(SpliceProblem raw, Effort effort) {
+    this.raw = raw;
+    this.effort = effort;
+    merged = Merged.of(raw);
+    problem = merged.problem();
+    choices = choices(problem);
+    step = step(problem);
+    reachable = new ReachableCosts(merged.sticks());
+  }
+
+  /** Solves. */
+  public static SpliceSolution solve(SpliceProblem problem, Effort effort) {
+    return new SpliceSolver(problem, effort).run();
+  }
+
+  private SpliceSolution run() {
+    LengthPrices bySize =
+        length -> length <= problem.longestUsable() ? length : Double.POSITIVE_INFINITY;
+    List<List<Long>> first = choices.stream().map(choice -> choice.cheapest(bySize)).toList();
+    if (first.stream().anyMatch(List::isEmpty)) {
+      return SpliceSolution.none(Status.IMPOSSIBLE);
+    }
+    try (JointMaster master = new JointMaster(problem, choices, step)) {
+      for (int g = 0; g < first.size(); g++) {
+        master.add(g, first.get(g));
+      }
+      PackLimits all = PackLimits.of(merged.sticks());
+      master.converge(ROOT_ROUNDS, effort);
+      PackTree root = new PackTree(problem, choices, master, reachable, step);
+      take(root.grow(all, Long.MAX_VALUE, effort));
+      if (bound == JointBound.IMPOSSIBLE) {
+        return SpliceSolution.none(Status.IMPOSSIBLE);
+      }
+      dive(master, CLOSE[0]);
+      if (best != null && !isClosed()) {
+        PackTree tree = new PackTree(problem, choices, master, reachable, step);
+        take(tree.grow(all, cost() / merged.costUnit(), effort));
+      }
+      for (int d = 1; d < CLOSE.length && !isClosed() && !effort.spent(); d++) {
+        dive(master, CLOSE[d]);
+      }
+    }
+    return solution();
+  }
+
+  private void dive(JointMaster master, double close) {
+    List<List<Split>> splits = new Dive(problem, master).run(close, effort);
+    if (splits != null) {
+      offer(splits);
+    }
+  }
+
+  private void offer(List<List<Split>> splits) {
+    FixedSplits fixed = FixedSplits.of(raw, splits);
+    long half = effort.remainingNanos() / 2;
+    StickSolution cutting =
+        fixed.solve(
+            effort
+                .alsoStoppedBy(() -> effort.remainingNanos() < half)
+                .tellingInstead(progress -> {}));
+    if (cutting.status().hasSolution() && (best == null || cutting.cost() < best.cost())) {
+      best = cutting;
+      bestSplits = fixed;
+      tell();
+    }
+  }
+
+  private void take(PackTree.Proven proven) {
+    if (proven.bound() == JointBound.IMPOSSIBLE) {
+      bound = JointBound.IMPOSSIBLE;
+      return;
+    }
+    if (proven.bound() > bound) {
+      bound = proven.bound();
+      certificate = proven.certificate();
+      tell();
+    }
+  }
+
+  private void tell() {
+    effort.report(new Progress("", best == null ? -1 : best.cost(), rawBound(), false));
+  }
+
+  private long cost() {
+    return Objects.requireNonNull(best).cost();
+  }
+
+  /** The bound in the raw problem's costs, raised to a cost that can be reached. */
+  private long rawBound() {
+    if (best == null) {
+      return Math.multiplyExact(bound, merged.costUnit());
+    }
+    long known = best.cost() / merged.costUnit();
+    return Math.multiplyExact(
+        Math.min(known, reachable.atLeast(Math.min(bound, known), known)), merged.costUnit());
+  }
+
+  private boolean isClosed() {
+    return best != null && rawBound() >= best.cost();
+  }
+
+  private SpliceSolution solution() {
+    if (best == null || bestSplits == null) {
+      return SpliceSolution.none(Status.NOTHING_FOUND);
+    }
+    return new SpliceSolution(
+        isClosed() ? Status.PROVED : Status.OPEN,
+        bestSplits.splits(),
+        bestSplits.pieces(),
+        best,
+        best.cost(),
+        rawBound(),
+        merged.expand(certificate));
+  }
+
+  private static List<Choice> choices(SpliceProblem problem) {
+    List<Choice> choices = new ArrayList<>();
+    Map<GridPrices.Key, GridPrices> grids = new HashMap<>();
+    List<Long> wholes = wholes(problem);
+    for (Group group : problem.groups()) {
+      if (group.splits() instanceof Splits.Graph graph) {
+        choices.add(new GraphChoice(graph));
+        continue;
+      }
+      Splits.Anywhere rules = (Splits.Anywhere) group.splits();
+      GraphChoice whole = null;
+      if (rules.othersWhole() || WholeSticks.suffice(problem, group)) {
+        whole = WholeSticks.graph(problem, rules);
+      }
+      GridPrices.Key key = GridPrices.key(rules, problem.longestUsable());
+      choices.add(
+          whole != null
+              ? whole
+              : new AnywhereChoice(
+                  rules,
+                  problem.longestUsable(),
+                  wholes,
+                  grids.computeIfAbsent(key, GridPrices::new)));
+    }
+    return choices;
+  }
+
+  /** What a whole stick gives, the unlimited stocks first, the longest of each kind first. */
+  private static List<Long> wholes(SpliceProblem problem) {
+    List<Stock> stocks = new ArrayList<>(problem.stocks());
+    stocks.sort(
+        java.util.Comparator.comparing(Stock::isLimited).thenComparing(stock -> -stock.capacity()));
+    return stocks.stream().map(stock -> stock.capacity() - problem.cut()).distinct().toList();
+  }
+
+  private static long step(SpliceProblem problem) {
+    long step = 0;
+    for (Group group : problem.groups()) {
+      if (group.splits() instanceof Splits.Anywhere rules) {
+        step = Knapsack.gcd(step, rules.step());
+      }
+    }
+    return step;
+  }
+}
