@@ -1,5 +1,6 @@
 /**
- * The order folder, read and found sound, or all its faults together. First type to read: {@link
+ * The order folder, read and found sound, or all its faults together; and the papers as lists
+ * for spreadsheets. First type to read: {@link
  * lapwright.files.OrderFolder}. Imports shop, paperwork and measure, and {@code source} for the
  * parsing.
  */
