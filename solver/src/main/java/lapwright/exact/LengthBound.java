@@ -15,7 +15,18 @@ final class LengthBound {
   private LengthBound() {}
 
   /** A bound and the weights that prove it. */
-  record Proven(long bound, StickCertificate.Weights weights) {}
+  record Proven(long bound, StickCertificate.Weights weights) {
+    static Proven of(
+        StickProblem problem,
+        PackLimits limits,
+        long scale,
+        long[] weights,
+        List<Long> greatest) {
+      return new Proven(
+          WeightBound.of(problem, limits, scale, weights, greatest),
+          certificate(scale, weights));
+    }
+  }
 
   /** The best of the bounds, one for each stock's price per length. */
   static Proven of(StickProblem problem, PackLimits limits) {
@@ -49,8 +60,7 @@ final class LengthBound {
     for (Stock stock : problem.stocks()) {
       greatest.add(Math.multiplyExact(price, stock.capacity()));
     }
-    return new Proven(
-        WeightBound.of(problem, limits, scale, weights, greatest), certificate(scale, weights));
+    return Proven.of(problem, limits, scale, weights, greatest);
   }
 
   static StickCertificate.Weights certificate(long scale, long[] weights) {

@@ -169,6 +169,11 @@ final class Reduction {
     return Math.multiplyExact(reducedCost, costUnit);
   }
 
+  /** What the weights of all items together may be at most, so that they fit 62 bits when raw. */
+  double greatestSum() {
+    return (double) (1L << 60) / costUnit;
+  }
+
   /** Offcut lengths and the like in reduced units, rounded down. */
   long reducedLength(long rawLength) {
     return Math.floorDiv(rawLength, sizeUnit);
@@ -282,19 +287,16 @@ final class Reduction {
   /** A certificate of the reduced problem in the raw problem's terms. */
   StickCertificate expand(StickCertificate certificate) {
     if (certificate instanceof StickCertificate.Weights leaf) {
+      // A unit of reduced cost is costUnit units of cost.
+      long divisor = Numbers.gcd(leaf.scale(), costUnit);
       List<Long> weights = new ArrayList<>(Collections.nCopies(raw.items().size(), 0L));
       for (int i = 0; i < rawItems.size(); i++) {
+        long weight = Math.multiplyExact(leaf.weights().get(i), costUnit / divisor);
         for (int member : rawItems.get(i)) {
-          weights.set(member, leaf.weights().get(i));
+          weights.set(member, weight);
         }
       }
-      // One unit of reduced cost is costUnit units of cost: the scale cannot be a fraction, so the
-      // weights grow instead.
-      List<Long> scaled = new ArrayList<>();
-      for (long weight : weights) {
-        scaled.add(Math.multiplyExact(weight, costUnit));
-      }
-      return new StickCertificate.Weights(leaf.scale(), scaled);
+      return new StickCertificate.Weights(leaf.scale() / divisor, weights);
     }
     StickCertificate.PackSplit split = (StickCertificate.PackSplit) certificate;
     List<Integer> stocks = new ArrayList<>();

@@ -1,5 +1,9 @@
 package lapwright.exact;
 
+import java.util.ArrayList;
+import java.util.List;
+import lapwright.colgen.Master;
+import lapwright.colgen.PatternTable;
 import lapwright.effort.Effort;
 import lapwright.effort.Progress;
 import lapwright.problem.StickCertificate;
@@ -8,16 +12,29 @@ import org.jspecify.annotations.Nullable;
 
 /** The state of one solve: the best solution, the best bound, and the order of attack. */
 final class Search {
+  private static final int COLUMNS_A_CALL = 200;
+  private static final int MOST_NODES = 200;
+  private static final int DIVES = 6;
+  private static final int MOST_COLUMNS_FOR_MIP = 1500;
+  private static final int MOST_MIP_NODES = 500;
+  private static final long MOST_FILL_WORK = 1_000_000;
+
   private final StickProblem problem;
+  private final double greatestSum;
   private final Effort effort;
   private final ReachableCosts reachable;
+  private final List<GreedyFill> completions = new ArrayList<>();
   private @Nullable Layout best;
   private long bound;
   private StickCertificate certificate;
   private boolean impossible;
   private boolean claimed;
 
-  Search(StickProblem problem, Effort effort) {
+  /**
+   * @param greatestSum what the weights of all items together may be at most
+   */
+  Search(StickProblem problem, double greatestSum, Effort effort) {
+    this.greatestSum = greatestSum;
     this.problem = problem;
     this.effort = effort;
     reachable = new ReachableCosts(problem);
@@ -30,10 +47,69 @@ final class Search {
       impossible = true;
       return;
     }
-    GreedyFill greedy = new GreedyFill(problem, GreedyFill.longestFirst(problem));
-    offer(greedy.complete(new Layout.Builder(problem)));
-    LengthBound.Proven byLength = LengthBound.of(problem, PackLimits.of(problem));
-    offer(byLength.bound(), byLength.weights());
+    PackLimits everything = PackLimits.of(problem);
+    offer(new GreedyFill(problem, GreedyFill.longestFirst(problem)).complete(nothingYet()));
+    offer(LengthBound.of(problem, everything));
+    if (isClosed()) {
+      return;
+    }
+    offer(DualFeasible.of(problem, everything));
+    if (isClosed()) {
+      return;
+    }
+    boolean mayFill = FullestFill.work(problem) < MOST_FILL_WORK;
+    if (mayFill) {
+      completions.add(new GreedyFill(problem, new FullestFill(problem)));
+      offer(completions.get(0).complete(nothingYet()));
+    }
+    completions.add(new GreedyFill(problem, GreedyFill.longestFirst(problem)));
+    if (isClosed() || effort.spent()) {
+      return;
+    }
+    try (Relaxation relaxation =
+        new Relaxation(problem, new PatternTable(problem), COLUMNS_A_CALL, greatestSum)) {
+      if (best != null) {
+        relaxation.addAll(best);
+      }
+      new PackTree(problem, relaxation, this, effort).run(MOST_NODES);
+    }
+  }
+
+  private Layout.Builder nothingYet() {
+    return new Layout.Builder(problem);
+  }
+
+  /** Looks for better solutions around a node's relaxation. */
+  void explore(PackLimits limits, Relaxation relaxation, Master.@Nullable Solution solution) {
+    if (isClosed() || solution == null || effort.spent()) {
+      return;
+    }
+    new Dive(problem, relaxation, completions, effort)
+        .run(
+            DIVES,
+            new Dive.Finds() {
+              @Override
+              public boolean wants(double cost) {
+                return !isClosed() && (best == null || Math.ceil(cost - 1e-6) < best.cost());
+              }
+
+              @Override
+              public void take(Layout layout) {
+                offer(layout);
+              }
+            });
+    if (!isClosed() && relaxation.master().patternCount() <= MOST_COLUMNS_FOR_MIP) {
+      offer(
+          ColumnMip.solve(problem, limits, relaxation.master().patterns(), MOST_MIP_NODES, effort));
+    }
+  }
+
+  /** True when a bound, raised to what can be reached, leaves nothing to be gained. */
+  boolean isClosedBy(long provenBound) {
+    return best != null
+        && provenBound >= 0
+        && (provenBound >= best.cost()
+            || reachable.atLeast(provenBound, best.cost()) >= best.cost());
   }
 
   private boolean someItemFitsNothing() {
@@ -66,6 +142,12 @@ final class Search {
     best = layout;
     tell();
     return true;
+  }
+
+  private void offer(LengthBound.@Nullable Proven proven) {
+    if (proven != null) {
+      offer(proven.bound(), proven.weights());
+    }
   }
 
   /** Takes a bound if it is better. */

@@ -24,7 +24,7 @@ public final class StickSolver {
    */
   public static StickSolution solve(StickProblem problem, List<PatternUse> start, Effort effort) {
     Reduction reduction = Reduction.of(problem);
-    Search search = new Search(reduction.reduced(), effort);
+    Search search = new Search(reduction.reduced(), reduction.greatestSum(), effort);
     if (!start.isEmpty()) {
       Layout given = reduction.reduce(start);
       if (given == null) {

@@ -1,0 +1,128 @@
+package lapwright.exact;
+
+import lapwright.colgen.ColumnGeneration;
+import lapwright.colgen.Master;
+import lapwright.colgen.PatternSource;
+import lapwright.effort.Effort;
+import lapwright.problem.StickCertificate;
+import lapwright.problem.StickProblem;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The linear relaxation of a reduced problem, kept from node to node of the search: one master, one
+ * source of patterns. Holds native memory: close it.
+ */
+final class Relaxation implements AutoCloseable {
+  private final StickProblem problem;
+  private final Master master;
+  private final ColumnGeneration generation;
+
+  /**
+   * @param greatestSum what the weights of all items together may be at most
+   */
+  Relaxation(
+      StickProblem problem, PatternSource source, int columnsACall, double greatestSum) {
+    this.problem = problem;
+    master = new Master(problem);
+    generation = new ColumnGeneration(problem, source, master, columnsACall, greatestSum);
+  }
+
+  Master master() {
+    return master;
+  }
+
+  ColumnGeneration generation() {
+    return generation;
+  }
+
+  void addAll(Layout layout) {
+    layout.uses().forEach(use -> master.add(use.pattern()));
+  }
+
+  /**
+   * The bound within some limits.
+   *
+   * @param solution of the last master; null when the effort was spent before there was one
+   * @param bound verified in integers; {@link WeightBound#IMPOSSIBLE} when the limits allow nothing
+   */
+  record Bounded(
+      Master.@Nullable Solution solution, long bound, StickCertificate.Weights certificate) {}
+
+  /** Says whether a bound is enough. */
+  interface Goal {
+    boolean isReached(long bound);
+  }
+
+  /** Solves the relaxation within limits. */
+  Bounded bound(PackLimits limits, Goal goal, Effort effort) {
+    for (int j = 0; j < problem.stocks().size(); j++) {
+      master.limitPacks(j, limits.least(j), limits.most(j));
+    }
+    Best best = new Best();
+    while (true) {
+      ColumnGeneration.Ending ending =
+          generation.run(
+              demands(),
+              priced -> {
+                best.take(limits, priced);
+                return goal.isReached(best.bound);
+              },
+              effort);
+      Master.Solution solution = ending.solution();
+      if (solution == null
+          || !ending.converged()
+          || solution.uncovered() < 1e-6
+          || !master.raisePenalty()) {
+        return new Bounded(solution, Math.max(0, best.bound), best.certificate());
+      }
+    }
+  }
+
+  int[] demands() {
+    int[] demands = new int[problem.items().size()];
+    for (int i = 0; i < demands.length; i++) {
+      demands[i] = problem.items().get(i).demand();
+    }
+    return demands;
+  }
+
+  private final class Best {
+    private long bound = -1;
+    private long scale = 1;
+    private long[] weights = new long[problem.items().size()];
+
+    void take(PackLimits limits, ColumnGeneration.Priced priced) {
+      take(limits, priced, priced.scale());
+      // No stick of an unlimited stock may carry more than its price: a greater scale sees to it.
+      long enough = priced.scale();
+      for (int j = 0; j < problem.stocks().size(); j++) {
+        StickProblem.Stock stock = problem.stocks().get(j);
+        if (!limits.isLimited(j) && stock.packCost() > 0) {
+          long carries = Math.multiplyExact(priced.greatest().get(j), stock.packSize());
+          enough = Math.max(enough, Numbers.ceilDiv(carries, stock.packCost()));
+        }
+      }
+      if (enough > priced.scale()) {
+        take(limits, priced, enough);
+      }
+    }
+
+    private void take(PackLimits limits, ColumnGeneration.Priced priced, long atScale) {
+      long value = WeightBound.of(problem, limits, atScale, priced.weights(), priced.greatest());
+      if (value > bound) {
+        bound = value;
+        scale = atScale;
+        weights = priced.weights();
+      }
+    }
+
+    StickCertificate.Weights certificate() {
+      return LengthBound.certificate(scale, weights);
+    }
+  }
+
+  @Override
+  public void close() {
+    master.close();
+  }
+}

@@ -1,0 +1,126 @@
+package lapwright.exact;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+import lapwright.effort.Effort;
+import lapwright.problem.StickProblem;
+import lapwright.problem.StickProblem.Item;
+import lapwright.problem.StickProblem.Stock;
+import lapwright.problem.StickSolution;
+import lapwright.problem.StickSolution.Status;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import org.junit.jupiter.api.Test;
+
+/** Small problems with everything in them, against an independent solver and against themselves. */
+class SmallProblemsTest {
+  private static StickSolution solve(StickProblem problem) {
+    StickSolution solution = StickSolver.solve(problem, List.of(), Effort.unlimited());
+    SolutionCheck.check(problem, solution);
+    return solution;
+  }
+
+  @Test
+  void theCostIsThatOfAnIndependentSolver() {
+    int compared = 0;
+    for (int seed = 0; seed < 300; seed++) {
+      StickProblem problem = RandomProblems.small(seed);
+      StickSolution solution = solve(problem);
+      long least = PatternOracle.leastCost(problem);
+      String name = "seed " + seed;
+      if (least == PatternOracle.IMPOSSIBLE && solution.status() == Status.PROVED) {
+        continue; // The checked solution shows that the other solver is mistaken.
+      }
+      if (least != PatternOracle.NOT_SOLVED) {
+        compared++;
+        assertEquals(least, solution.cost(), name);
+        assertEquals(
+            least < 0 ? Status.IMPOSSIBLE : Status.PROVED, solution.status(), name);
+      }
+    }
+    assertTrue(compared > 290, "compared only " + compared);
+  }
+
+  @Property(tries = 150)
+  void theOrderOfItemsAndStocksDoesNotChangeTheCost(@ForAll long seed) {
+    StickProblem problem = RandomProblems.small(seed);
+    List<Item> items = new ArrayList<>(problem.items());
+    List<Stock> stocks = new ArrayList<>(problem.stocks());
+    Collections.shuffle(items, new Random(seed));
+    Collections.shuffle(stocks, new Random(seed + 1));
+    assertEquals(
+        solve(problem).cost(), solve(new StickProblem(items, stocks, problem.keepFrom())).cost());
+  }
+
+  @Property(tries = 150)
+  void scalingAllLengthsDoesNotChangeTheCost(@ForAll long seed) {
+    StickProblem problem = RandomProblems.small(seed);
+    long factor = 1 + new Random(seed).nextInt(30_000);
+    List<Item> items =
+        problem.items().stream()
+            .map(i -> new Item(i.size() * factor, i.demand(), i.small()))
+            .toList();
+    List<Stock> stocks =
+        problem.stocks().stream()
+            .map(
+                s ->
+                    new Stock(
+                        s.length() * factor,
+                        s.capacity() * factor,
+                        s.smallCapacity() * factor,
+                        s.wholeUse(),
+                        s.tail(),
+                        s.packCost(),
+                        s.packCash(),
+                        s.packSize(),
+                        s.mostPacks()))
+            .toList();
+    assertEquals(
+        solve(problem).cost(),
+        solve(new StickProblem(items, stocks, problem.keepFrom() * factor)).cost());
+  }
+
+  @Property(tries = 150)
+  void moreStockNeverCostsMore(@ForAll long seed) {
+    StickProblem problem = RandomProblems.small(seed);
+    StickSolution before = solve(problem);
+    List<Stock> stocks = new ArrayList<>(problem.stocks());
+    stocks.addAll(RandomProblems.small(seed + 1).stocks());
+    if (before.status().hasSolution()
+        && problem.items().stream().noneMatch(Item::small)) {
+      StickSolution after = solve(new StickProblem(problem.items(), stocks, 0));
+      assertTrue(after.cost() <= before.cost());
+    }
+  }
+
+  @Property(tries = 150)
+  void fewerPiecesNeverCostMore(@ForAll long seed) {
+    StickProblem problem = RandomProblems.small(seed);
+    StickSolution before = solve(problem);
+    if (before.status().hasSolution() && problem.items().size() > 1) {
+      List<Item> fewer = new ArrayList<>(problem.items());
+      fewer.remove(fewer.size() - 1);
+      if (fewer.stream().noneMatch(Item::small)) {
+        assertTrue(
+            solve(new StickProblem(fewer, problem.stocks(), 0)).cost() <= before.cost());
+      }
+    }
+  }
+
+  @Property(tries = 150)
+  void aStartIsNeverMadeWorse(@ForAll long seed) {
+    StickProblem problem = RandomProblems.small(seed);
+    StickSolution solution = solve(problem);
+    if (solution.status().hasSolution()) {
+      Effort none = Effort.limited(() -> 0, 0, () -> true, progress -> {});
+      StickSolution again = StickSolver.solve(problem, solution.patterns(), none);
+      SolutionCheck.check(problem, again);
+      assertTrue(again.cost() <= solution.cost());
+    }
+  }
+}
