@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ColumnGeneration {
   /** D is chosen so that no pattern can weigh more. */
-  private static final double GREATEST_WEIGHT = 1 << 30;
+  private static final double GREATEST_WEIGHT = (1 << 30) - 2;
 
   private static final double TOLERANCE = 1e-7;
 
@@ -101,7 +101,7 @@ public final class ColumnGeneration {
       Duals duals = dualsOf(solution);
       PatternSource.Priced priced =
           source.price(duals.weights, limits, duals.thresholds, columnsACall);
-      if (enough.test(new Priced(duals.scale, duals.weights, priced.greatest()))) {
+      if (enough.test(duals.prove(priced.greatest()))) {
         return new Ending(solution, false);
       }
       int added = 0;
@@ -124,15 +124,28 @@ public final class ColumnGeneration {
     }
   }
 
+  /** Duals as whole numbers: pi = grain W / scale, where one of grain and scale is 1. */
   private static final class Duals {
     final long scale;
+    final long grain;
     final long[] weights;
     final long[] thresholds;
 
-    Duals(long scale, long[] weights, long[] thresholds) {
+    Duals(long scale, long grain, long[] weights, long[] thresholds) {
       this.scale = scale;
+      this.grain = grain;
       this.weights = weights;
       this.thresholds = thresholds;
+    }
+
+    Priced prove(List<Long> greatest) {
+      if (grain == 1) {
+        return new Priced(scale, weights, greatest);
+      }
+      return new Priced(
+          1,
+          Arrays.stream(weights).map(w -> Math.multiplyExact(w, grain)).toArray(),
+          greatest.stream().map(n -> Math.multiplyExact(n, grain)).toList());
     }
   }
 
@@ -147,19 +160,21 @@ public final class ColumnGeneration {
       sum += duals[i] * problem.items().get(i).demand();
     }
     double heaviest = Math.max(steepest * longest, Arrays.stream(duals).max().orElse(0));
-    long scale = heaviest > 0 ? Math.max(1, (long) (GREATEST_WEIGHT / heaviest) - 1) : 1;
-    scale = Math.max(1, Math.min(scale, sum > 0 ? (long) (greatestSum / sum) : 1));
+    double most = Math.min(GREATEST_WEIGHT / heaviest, greatestSum / sum);
+    long scale = heaviest > 0 && most > 1 ? (long) most : 1;
+    long grain = heaviest > 0 && most < 1 ? (long) Math.ceil(1 / most) : 1;
+    double factor = (double) scale / grain;
     long[] weights = new long[m];
     for (int i = 0; i < m; i++) {
-      weights[i] = (long) Math.floor(duals[i] * scale);
+      weights[i] = (long) Math.floor(duals[i] * factor);
     }
     long[] thresholds = new long[problem.stocks().size()];
     for (int j = 0; j < thresholds.length; j++) {
       thresholds[j] =
           (long)
               Math.ceil(
-                  scale * (solution.stockDual(j) * (1 + TOLERANCE) + master.costUnit() * 1e-9));
+                  factor * (solution.stockDual(j) * (1 + TOLERANCE) + master.costUnit() * 1e-9));
     }
-    return new Duals(scale, weights, thresholds);
+    return new Duals(scale, grain, weights, thresholds);
   }
 }

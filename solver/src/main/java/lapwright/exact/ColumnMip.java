@@ -34,7 +34,7 @@ final class ColumnMip {
         Stock stock = problem.stocks().get(j);
         model.addRow(0, Double.POSITIVE_INFINITY);
         double most = limits.isLimited(j) ? limits.most(j) : Double.POSITIVE_INFINITY;
-        int column = model.addColumn(stock.packCost(), limits.least(j), most);
+        int column = model.addColumn((double) stock.packCost(), limits.least(j), most);
         model.setCoefficient(items.size() + j, column, stock.packSize());
       }
       int first = problem.stocks().size();

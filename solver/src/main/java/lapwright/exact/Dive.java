@@ -85,7 +85,7 @@ final class Dive {
       while (fixed.size() < master.patternCount()) {
         fixed.add(0);
       }
-      if (!fixSome(solution, left, fixed, builder, touched, forbidden, choices)) {
+      if (!fixSome(solution, left, fixed, builder, forbidden, choices)) {
         break;
       }
       boolean done = isDone(left);
@@ -114,7 +114,6 @@ final class Dive {
       int[] left,
       List<Integer> fixed,
       Layout.Builder builder,
-      Set<Integer> touched,
       Set<Integer> forbidden,
       List<Integer> choices) {
     List<Candidate> candidates = new ArrayList<>();
@@ -177,7 +176,7 @@ final class Dive {
   private void complete(Layout.Builder builder, Finds finds) {
     for (GreedyFill completion : completions) {
       @Nullable Layout layout = completion.complete(builder);
-      if (layout != null && finds.wants(layout.cost())) {
+      if (layout != null && finds.wants((double) layout.cost())) {
         finds.take(layout);
       }
     }

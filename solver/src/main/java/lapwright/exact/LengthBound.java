@@ -17,14 +17,9 @@ final class LengthBound {
   /** A bound and the weights that prove it. */
   record Proven(long bound, StickCertificate.Weights weights) {
     static Proven of(
-        StickProblem problem,
-        PackLimits limits,
-        long scale,
-        long[] weights,
-        List<Long> greatest) {
+        StickProblem problem, PackLimits limits, long scale, long[] weights, List<Long> greatest) {
       return new Proven(
-          WeightBound.of(problem, limits, scale, weights, greatest),
-          certificate(scale, weights));
+          WeightBound.of(problem, limits, scale, weights, greatest), certificate(scale, weights));
     }
   }
 

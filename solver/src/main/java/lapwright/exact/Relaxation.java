@@ -20,8 +20,7 @@ final class Relaxation implements AutoCloseable {
   /**
    * @param greatestSum what the weights of all items together may be at most
    */
-  Relaxation(
-      StickProblem problem, PatternSource source, int columnsACall, double greatestSum) {
+  Relaxation(StickProblem problem, PatternSource source, int columnsACall, double greatestSum) {
     this.problem = problem;
     master = new Master(problem);
     generation = new ColumnGeneration(problem, source, master, columnsACall, greatestSum);

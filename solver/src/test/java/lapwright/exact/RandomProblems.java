@@ -29,8 +29,9 @@ final class RandomProblems {
       int packSize = offcut ? 1 : 1 + random.nextInt(3) * random.nextInt(2);
       long cost = offcut ? 0 : packSize * (capacity + random.nextInt(8)) * 10L;
       int most =
-          offcut ? 1 + random.nextInt(2) : random.nextInt(3) == 0 ? 1 + random.nextInt(4)
-              : Integer.MAX_VALUE;
+          offcut
+              ? 1 + random.nextInt(2)
+              : random.nextInt(3) == 0 ? 1 + random.nextInt(4) : Integer.MAX_VALUE;
       long rawCapacity = (long) capacity * unit + random.nextInt(unit);
       stocks.add(
           new Stock(

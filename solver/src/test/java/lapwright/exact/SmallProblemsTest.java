@@ -28,7 +28,7 @@ class SmallProblemsTest {
   @Test
   void theCostIsThatOfAnIndependentSolver() {
     int compared = 0;
-    for (int seed = 0; seed < 300; seed++) {
+    for (int seed = 0; seed < 200; seed++) {
       StickProblem problem = RandomProblems.small(seed);
       StickSolution solution = solve(problem);
       long least = PatternOracle.leastCost(problem);
@@ -39,14 +39,13 @@ class SmallProblemsTest {
       if (least != PatternOracle.NOT_SOLVED) {
         compared++;
         assertEquals(least, solution.cost(), name);
-        assertEquals(
-            least < 0 ? Status.IMPOSSIBLE : Status.PROVED, solution.status(), name);
+        assertEquals(least < 0 ? Status.IMPOSSIBLE : Status.PROVED, solution.status(), name);
       }
     }
-    assertTrue(compared > 290, "compared only " + compared);
+    assertTrue(compared > 190, "compared only " + compared);
   }
 
-  @Property(tries = 150)
+  @Property(tries = 100)
   void theOrderOfItemsAndStocksDoesNotChangeTheCost(@ForAll long seed) {
     StickProblem problem = RandomProblems.small(seed);
     List<Item> items = new ArrayList<>(problem.items());
@@ -57,7 +56,7 @@ class SmallProblemsTest {
         solve(problem).cost(), solve(new StickProblem(items, stocks, problem.keepFrom())).cost());
   }
 
-  @Property(tries = 150)
+  @Property(tries = 100)
   void scalingAllLengthsDoesNotChangeTheCost(@ForAll long seed) {
     StickProblem problem = RandomProblems.small(seed);
     long factor = 1 + new Random(seed).nextInt(30_000);
@@ -85,20 +84,19 @@ class SmallProblemsTest {
         solve(new StickProblem(items, stocks, problem.keepFrom() * factor)).cost());
   }
 
-  @Property(tries = 150)
+  @Property(tries = 100)
   void moreStockNeverCostsMore(@ForAll long seed) {
     StickProblem problem = RandomProblems.small(seed);
     StickSolution before = solve(problem);
     List<Stock> stocks = new ArrayList<>(problem.stocks());
     stocks.addAll(RandomProblems.small(seed + 1).stocks());
-    if (before.status().hasSolution()
-        && problem.items().stream().noneMatch(Item::small)) {
+    if (before.status().hasSolution() && problem.items().stream().noneMatch(Item::small)) {
       StickSolution after = solve(new StickProblem(problem.items(), stocks, 0));
       assertTrue(after.cost() <= before.cost());
     }
   }
 
-  @Property(tries = 150)
+  @Property(tries = 100)
   void fewerPiecesNeverCostMore(@ForAll long seed) {
     StickProblem problem = RandomProblems.small(seed);
     StickSolution before = solve(problem);
@@ -106,13 +104,12 @@ class SmallProblemsTest {
       List<Item> fewer = new ArrayList<>(problem.items());
       fewer.remove(fewer.size() - 1);
       if (fewer.stream().noneMatch(Item::small)) {
-        assertTrue(
-            solve(new StickProblem(fewer, problem.stocks(), 0)).cost() <= before.cost());
+        assertTrue(solve(new StickProblem(fewer, problem.stocks(), 0)).cost() <= before.cost());
       }
     }
   }
 
-  @Property(tries = 150)
+  @Property(tries = 100)
   void aStartIsNeverMadeWorse(@ForAll long seed) {
     StickProblem problem = RandomProblems.small(seed);
     StickSolution solution = solve(problem);
