@@ -70,7 +70,16 @@ public final class StickDemand {
     this.problem = new StickProblem(items, stocks, order.material().keepOffcutsFrom().units());
   }
 
+  /**
+   * The demand for pieces.
+   *
+   * @throws IllegalArgumentException if the order has runs, which are no pieces yet
+   */
   public static StickDemand of(MaterialOrder order) {
+    if (!order.runs().isEmpty()) {
+      throw new IllegalArgumentException(
+          "material " + order.material().id() + ": its runs are not split into pieces");
+    }
     return new StickDemand(order);
   }
 
