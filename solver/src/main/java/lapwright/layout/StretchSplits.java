@@ -1,0 +1,152 @@
+package lapwright.layout;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import lapwright.shop.JointRules;
+import lapwright.shop.JointRules.JointCount;
+import lapwright.shop.JointRules.Where;
+import lapwright.shop.Run;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How one stretch of a run may be split.
+ *
+ * @param stretch the stretch, without what its closing piece is left long
+ * @param total what a line in one piece takes, with what the closing piece is left long
+ * @param join what each joint adds to the sum of the planned pieces; less than 0 for gaps
+ * @param mostPieces at least 1
+ * @param limits of planned pieces; none longer than any stick gives
+ * @param graph all splits where joints have given places; null where joints go anywhere
+ */
+public record StretchSplits(
+    Run run,
+    Stretch stretch,
+    long total,
+    long join,
+    int mostPieces,
+    PieceLimits limits,
+    @Nullable JointGraph graph) {
+
+  /**
+   * The splits of a stretch.
+   *
+   * @param unlimited the longest piece that sticks give which can be had without limit; 0 when
+   *     there are none
+   * @param longest the longest piece that any stick gives
+   * @param wholes what whole sticks give
+   * @throws LayoutException when no split keeps the rules
+   */
+  public static StretchSplits of(
+      Run run, Stretch stretch, long unlimited, long longest, List<Long> wholes) {
+    JointRules rules = run.rules();
+    Seam seam = Seam.of(rules.joint());
+    long total = Math.addExact(stretch.length(), rules.closing().leaveLong().units());
+    PieceLimits forCount = PieceLimits.of(rules.pieces(), unlimited > 0 ? unlimited : longest);
+    PieceLimits limits = PieceLimits.of(rules.pieces(), longest);
+    int most = mostPieces(run, stretch, seam, total, forCount, wholes);
+    JointGraph graph =
+        stretch.anywhere()
+            ? null
+            : JointGraph.of(stretch, seam, limits, rules.closing(), most, wholes);
+    return new StretchSplits(run, stretch, total, seam.join(), most, limits, graph);
+  }
+
+  private static int mostPieces(
+      Run run, Stretch stretch, Seam seam, long total, PieceLimits limits, List<Long> wholes) {
+    JointRules rules = run.rules();
+    int fewest;
+    if (stretch.anywhere()) {
+      fewest = PieceCount.anywhere(total, seam.join(), limits);
+    } else {
+      fewest = JointGraph.fewest(stretch, seam, limits, rules.closing(), wholes);
+      if (fewest == 0) {
+        throw JointGraph.noSplit(stretch, seam, limits);
+      }
+    }
+    if (rules.count() instanceof JointCount.AtMost atMost) {
+      if (atMost.joints() < fewest - 1) {
+        throw new LayoutException(
+            "most-joints",
+            "it takes at least " + (fewest - 1) + " joints",
+            "make most-joints " + (fewest - 1),
+            null);
+      }
+      return atMost.joints() + 1;
+    }
+    return fewest + ((JointCount.BeyondFewest) rules.count()).extra();
+  }
+
+  /**
+   * Where the pieces of a line lie.
+   *
+   * @param start where the piece starts when it gives nothing to a gap
+   * @param end where it ends likewise
+   * @param length what is planned for it
+   * @param first nothing comes before it
+   * @param last nothing comes after it
+   */
+  public record Place(long start, long end, long length, boolean first, boolean last) {
+    /** How much longer than planned it may be. */
+    public long mayGrow() {
+      return end - start - length;
+    }
+  }
+
+  /**
+   * Lays pieces of planned lengths along the stretch.
+   *
+   * @param planned in order where joints have given places, else in any
+   * @param line lines of the same split are told apart by it, so that neighbours may differ
+   */
+  public List<Place> lay(List<Long> planned, int line) {
+    List<Place> places = new ArrayList<>();
+    if (graph != null) {
+      List<JointGraph.Leg> path = graph.path(planned);
+      for (int i = 0; i < path.size(); i++) {
+        JointGraph.Leg leg = path.get(i);
+        places.add(new Place(leg.start(), leg.end(), leg.length(), i == 0, i == path.size() - 1));
+      }
+      return places;
+    }
+    List<Long> order = inOrder(planned, line);
+    Where where = closingAt(line);
+    long start =
+        stretch.start() - (where == Where.START ? run.rules().closing().leaveLong().units() : 0);
+    Seam seam = Seam.of(run.rules().joint());
+    for (int i = 0; i < order.size(); i++) {
+      boolean first = i == 0;
+      boolean last = i == order.size() - 1;
+      long given = seam.exact() ? 0 : (first ? 0 : -seam.after()) + (last ? 0 : -seam.before());
+      long end = start + order.get(i) + given;
+      places.add(new Place(start, end, order.get(i), first, last));
+      start = end - (seam.exact() ? seam.join() : 0);
+    }
+    return places;
+  }
+
+  /** At which end a line's closing piece lies; where either will do, every other line's differs. */
+  public Where closingAt(int line) {
+    Where where = run.rules().closing().where();
+    boolean alternate = !run.rules().stagger().isZero() || where == Where.EITHER;
+    if (where == Where.EITHER) {
+      return alternate && line % 2 == 0 ? Where.START : Where.END;
+    }
+    return where;
+  }
+
+  /** Longest first and the closing piece, the shortest, last; the other way round at the start. */
+  private List<Long> inOrder(List<Long> planned, int line) {
+    List<Long> order = new ArrayList<>(planned);
+    order.sort(Collections.reverseOrder());
+    // Only the ends may be shorter than the shortest within; at most two pieces are.
+    int n = order.size();
+    if (n > 2 && order.get(n - 2) < limits.shortest()) {
+      order.add(0, order.remove(n - 2));
+    }
+    if (closingAt(line) == Where.START) {
+      Collections.reverse(order);
+    }
+    return order;
+  }
+}
