@@ -62,7 +62,13 @@ final class Lapwright implements Runnable {
 
   private int execute(String[] args) {
     CommandLine line = new CommandLine(this);
-    for (Object command : List.of()) {
+    Desk desk = new Desk(surroundings);
+    for (Object command :
+        List.of(
+            new OrderCommand(desk),
+            new CutCommand(desk),
+            new WasteCommand(desk),
+            new CheckCommand(desk))) {
       line.addSubcommand(command);
     }
     line.setOut(surroundings.out())

@@ -14,7 +14,7 @@ final class PlanningOptions {
       names = "--job",
       paramLabel = "NAME",
       description = "Only this job; may be given several times.")
-  List<String> jobs = new ArrayList<>();
+  private List<String> jobs = new ArrayList<>();
 
   @Option(
       names = "--time",
@@ -24,12 +24,25 @@ final class PlanningOptions {
       description =
           "Stop planning after this time and take the best plan so far (default: ${DEFAULT-VALUE})."
               + " Ctrl-C does the same.")
-  long nanos;
+  private long nanos;
 
   @Option(
       names = "--require-proof",
       description = "Exit status 5 unless it is proved that no plan costs less.")
-  boolean proofRequired;
+  private boolean proofRequired;
+
+  List<String> jobs() {
+    return jobs;
+  }
+
+  /** The time limit. */
+  long nanos() {
+    return nanos;
+  }
+
+  boolean isProofRequired() {
+    return proofRequired;
+  }
 
   /** A number of seconds, decimals allowed, as nanoseconds. */
   static final class Seconds implements ITypeConverter<Long> {

@@ -1,0 +1,61 @@
+package lapwright.cli;
+
+import java.time.LocalDate;
+import lapwright.measure.LengthStyle;
+import lapwright.print.Style;
+import lapwright.shop.Shop;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.TypeConversionException;
+
+/** How a command tells its result. */
+final class PaperOptions {
+  @Option(
+      names = "--units",
+      paramLabel = "ft-in|mm",
+      converter = Units.class,
+      description = "Print lengths that way, not as the shop does.")
+  private @Nullable LengthStyle units;
+
+  @Option(
+      names = "--date",
+      paramLabel = "DAY",
+      converter = Day.class,
+      description = "The day it is, such as 2026-11-30 (default: today).")
+  private @Nullable LocalDate date;
+
+  @Option(names = "--all", description = "Show everything, however long.")
+  private boolean all;
+
+  LocalDate day(Surroundings surroundings) {
+    return date == null ? surroundings.today().get() : date;
+  }
+
+  Style style(Shop shop, Surroundings surroundings) {
+    return Style.plain(units == null ? usual(shop.units()) : units)
+        .withAll(all)
+        .withBoxes(!surroundings.plainCharacters())
+        .withColour(surroundings.colour());
+  }
+
+  static LengthStyle usual(Shop.Units units) {
+    return switch (units) {
+      case FEET_INCHES -> LengthStyle.FEET_INCHES;
+      case MILLIMETRES -> LengthStyle.MILLIMETRES;
+    };
+  }
+
+  /** Reads the word that files use. */
+  static final class Units implements ITypeConverter<LengthStyle> {
+    @Override
+    public LengthStyle convert(String text) {
+      for (Shop.Units units : Shop.Units.values()) {
+        if (units.word().equals(text)) {
+          return usual(units);
+        }
+      }
+      throw new TypeConversionException("'" + text + "' is neither ft-in nor mm");
+    }
+  }
+}

@@ -1,0 +1,142 @@
+package lapwright.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import lapwright.PlanResult;
+import lapwright.compare.OtherLength;
+import lapwright.compare.OtherLengthResult;
+import lapwright.files.JobChoice;
+import lapwright.files.OrderInput;
+import lapwright.files.source.Nearest;
+import lapwright.measure.Length;
+import lapwright.paperwork.OtherLengthPaper;
+import lapwright.paperwork.WastePaper;
+import lapwright.print.OtherLengthText;
+import lapwright.print.Style;
+import lapwright.print.WasteText;
+import lapwright.shop.JobStatus;
+import lapwright.shop.MaterialOrder;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Where the material goes. */
+@Command(
+    name = "waste",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Where the material goes, by material, by job and in total: for firm jobs and bids together,"
+          + " or for one kind only.",
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  lapwright waste my-shop --bids",
+      "  lapwright waste my-shop --stock-length 24' --material tube-3x3-11ga"
+    })
+final class WasteCommand implements Callable<Integer> {
+  private final Desk desk;
+
+  @Parameters(paramLabel = "FOLDER", description = "The folder of the order.")
+  private Path folder = Path.of("");
+
+  @Option(names = "--firm", description = "Only firm jobs.")
+  private boolean firm;
+
+  @Option(names = "--bids", description = "Only bids.")
+  private boolean bids;
+
+  @Option(
+      names = "--stock-length",
+      paramLabel = "LENGTH",
+      converter = StockLength.class,
+      description =
+          "What if stock came in this length only? Rack and sticks on hand are left aside.")
+  private @Nullable Length stockLength;
+
+  @Option(
+      names = "--material",
+      paramLabel = "NAME",
+      description = "Only this material; may be given several times.")
+  private List<String> materials = new ArrayList<>();
+
+  @Mixin private PlanningOptions planning = new PlanningOptions();
+  @Mixin private PaperOptions papers = new PaperOptions();
+
+  WasteCommand(Desk desk) {
+    this.desk = desk;
+  }
+
+  @Override
+  public Integer call() throws IOException {
+    OrderInput input = desk.read(folder, JobChoice.of(statuses()).only(planning.jobs()));
+    if (input == null) {
+      return ExitStatus.WRONG_INPUT;
+    }
+    Style style = papers.style(input.order().shop(), desk.surroundings());
+    List<MaterialOrder> orders = chosen(input);
+    if (orders == null) {
+      return ExitStatus.WRONG_INPUT;
+    }
+    Length only = stockLength;
+    if (only != null) {
+      OtherLengthResult result =
+          desk.plan(
+              input,
+              orders,
+              planning,
+              (planner, effort) ->
+                  new OtherLength(planner).ask(input.order().shop(), orders, only, effort));
+      if (result == null) {
+        return desk.tellNoPlan(new PlanResult.Interrupted(List.of()), style);
+      }
+      desk.print(OtherLengthText.render(OtherLengthPaper.of(result), style));
+      return ExitStatus.DONE;
+    }
+    PlanResult result =
+        desk.plan(
+            input,
+            orders,
+            planning,
+            (planner, effort) -> planner.plan(input.order().shop(), orders, Map.of(), effort));
+    if (!(result instanceof PlanResult.Planned planned)) {
+      return desk.tellNoPlan(result, style);
+    }
+    desk.print(WasteText.render(WastePaper.of(planned.plan()), style));
+    return desk.statusOf(planned.plan(), planning);
+  }
+
+  /** The orders that are asked for; null when a material has no such name, which is told. */
+  private @Nullable List<MaterialOrder> chosen(OrderInput input) {
+    List<MaterialOrder> orders = input.materialOrders();
+    if (materials.isEmpty()) {
+      return orders;
+    }
+    List<String> known = orders.stream().map(order -> order.material().id()).toList();
+    for (String name : materials) {
+      if (!known.contains(name)) {
+        desk.tell(
+            "lapwright: --material "
+                + name
+                + ": these jobs need no such material. "
+                + Nearest.advice(name, known, "They need: " + String.join(", ", known) + "."));
+        return null;
+      }
+    }
+    return orders.stream().filter(order -> materials.contains(order.material().id())).toList();
+  }
+
+  private Set<JobStatus> statuses() {
+    if (firm == bids) {
+      return EnumSet.of(JobStatus.FIRM, JobStatus.BID);
+    }
+    return EnumSet.of(firm ? JobStatus.FIRM : JobStatus.BID);
+  }
+}

@@ -1,0 +1,50 @@
+package lapwright.cli;
+
+import java.io.ByteArrayOutputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+
+/**
+ * A command that was run with its own writers.
+ *
+ * @param out results
+ * @param err messages
+ */
+record CommandRun(int status, String out, String err) {
+  static final LocalDate TODAY = LocalDate.of(2026, 11, 25);
+
+  /** Runs a command line as from a script: no terminal, two cores. */
+  static CommandRun of(Object... args) {
+    return of(new Interruption(), args);
+  }
+
+  static CommandRun of(Interruption interruption, Object... args) {
+    String[] words = new String[args.length];
+    for (int i = 0; i < args.length; i++) {
+      words[i] = args[i].toString();
+    }
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    Surroundings surroundings =
+        new Surroundings(
+            new PrintWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8)),
+            new PrintWriter(new OutputStreamWriter(err, StandardCharsets.UTF_8)),
+            out,
+            false,
+            false,
+            false,
+            () -> TODAY,
+            System::nanoTime,
+            2,
+            interruption);
+    int status = Lapwright.run(words, surroundings);
+    return new CommandRun(
+        status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+  }
+
+  String firstLine() {
+    return out.lines().findFirst().orElse("");
+  }
+}
