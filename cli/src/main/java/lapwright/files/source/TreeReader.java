@@ -34,7 +34,15 @@ public final class TreeReader {
 
   /** The tree of the file; null when there is none, which is a fault then. */
   public static @Nullable Node read(FileText file, Findings findings) {
-    boolean json = file.name().toLowerCase(Locale.ROOT).endsWith(".json");
+    return read(file, file.name().toLowerCase(Locale.ROOT).endsWith(".json"), findings);
+  }
+
+  /** The tree of a file that is JSON whatever its name; null when there is none. */
+  public static @Nullable Node readJson(FileText file, Findings findings) {
+    return read(file, true, findings);
+  }
+
+  private static @Nullable Node read(FileText file, boolean json, Findings findings) {
     List<String> lines = file.lines();
     if (!json && YamlAccidents.reportTabs(file.name(), lines, findings)) {
       return null;

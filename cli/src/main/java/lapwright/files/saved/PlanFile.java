@@ -1,0 +1,68 @@
+package lapwright.files.saved;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import lapwright.compare.Saving;
+import lapwright.files.source.FileText;
+import lapwright.files.source.Findings;
+import lapwright.files.source.Node;
+import lapwright.files.source.TreeReader;
+import lapwright.plan.OrderPlan;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * plan.json. The same plan gives the same text, byte for byte; lengths and money are exact decimal
+ * numbers.
+ */
+public final class PlanFile {
+  public static final String NAME = "plan.json";
+
+  /** Raised when older programs could not read the file any more. */
+  static final int FORMAT = 1;
+
+  private static final int ID_LENGTH = 12;
+
+  private PlanFile() {}
+
+  /**
+   * The text of the file.
+   *
+   * @param inputs digests of the files that the plan was made from, by path
+   * @param saving what combining saved; null when that was not asked
+   */
+  public static String text(OrderPlan plan, Map<String, String> inputs, @Nullable Saving saving) {
+    return PlanWriter.write(plan, planId(plan), new TreeMap<>(inputs), saving);
+  }
+
+  /** Twelve letters that stand for the plan and all that it rests on. */
+  public static String planId(OrderPlan plan) {
+    SortedMap<String, String> noInputs = new TreeMap<>();
+    byte[] bytes = PlanWriter.write(plan, "", noInputs, null).getBytes(StandardCharsets.UTF_8);
+    try {
+      byte[] digest = MessageDigest.getInstance("SHA-256").digest(bytes);
+      return HexFormat.of().formatHex(digest).substring(0, ID_LENGTH);
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java platform has SHA-256", e);
+    }
+  }
+
+  /** Reads a saved plan. */
+  public static PlanReading read(Path file) {
+    Findings findings = new Findings();
+    Path name = file.getFileName();
+    FileText text = FileText.read(file, name == null ? NAME : name.toString(), findings);
+    return text == null ? new PlanReading.Faulty(findings.faults()) : read(text, findings);
+  }
+
+  static PlanReading read(FileText text, Findings findings) {
+    Node root = TreeReader.readJson(text, findings);
+    PlanReading.Saved saved = root == null ? null : new PlanReader(findings).read(root);
+    return saved != null && findings.isSound() ? saved : new PlanReading.Faulty(findings.faults());
+  }
+}

@@ -1,0 +1,117 @@
+package lapwright.files.saved;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import lapwright.files.source.Findings;
+import lapwright.files.source.Node;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.OrderPlan;
+import lapwright.shop.Need;
+import lapwright.shop.Shop;
+import lapwright.shop.Supplier;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads a saved plan. Fields that it does not need, such as sums that follow from the rest, are not
+ * looked at: whoever uses the plan has it checked.
+ */
+final class PlanReader {
+  private final Findings findings;
+
+  PlanReader(Findings findings) {
+    this.findings = findings;
+  }
+
+  /** The plan; null when the file is damaged, which is reported then. */
+  PlanReading.@Nullable Saved read(Node root) {
+    try {
+      PlanFields top = PlanFields.of(root, "", findings);
+      if (top.count("format") != PlanFile.FORMAT) {
+        throw top.damaged("format", top.words("format"), "this version reads format 1 only");
+      }
+      SortedMap<String, String> inputs = new TreeMap<>();
+      PlanFields digests = top.object("inputs");
+      digests.entries().forEach(entry -> inputs.put(entry.key(), digests.words(entry.key())));
+      Shop shop = shop(top.object("shop"), top.wordsIfAny("currency"));
+      Map<String, List<Need>> needs = new LinkedHashMap<>();
+      top.list("jobs", job -> readJob(job, needs));
+      MaterialReader materials = new MaterialReader(needs);
+      List<MaterialPlan> plans = top.list("materials", materials::read);
+      return new PlanReading.Saved(top.words("planId"), new OrderPlan(shop, plans), inputs);
+    } catch (PlanFields.Damaged reported) {
+      return null;
+    }
+  }
+
+  private static Shop shop(PlanFields fields, String currency) {
+    List<Supplier> suppliers =
+        fields.list(
+            "suppliers",
+            supplier ->
+                guarded(
+                    supplier,
+                    "supplier",
+                    () ->
+                        new Supplier(
+                            supplier.words("supplier"),
+                            supplier.has("days") ? Integer.valueOf(supplier.count("days")) : null,
+                            supplier.wordsIfAny("orderBy"),
+                            supplier.moneyIfAny("minimum"),
+                            supplier.moneyIfAny("freight"),
+                            supplier.moneyIfAny("freeFrom"),
+                            supplier.mmIfAny("longestMm"),
+                            supplier.word("rounds", Words.ROUNDS))));
+    return guarded(
+        fields,
+        "name",
+        () ->
+            new Shop(
+                fields.words("name"),
+                currency,
+                fields.word("units", Words.UNITS),
+                fields.truth("onHandValued"),
+                suppliers));
+  }
+
+  private static boolean readJob(PlanFields job, Map<String, List<Need>> needs) {
+    String name = job.words("job");
+    int times = job.count("times");
+    job.list(
+        "pieces",
+        piece -> {
+          Need need =
+              guarded(
+                  piece,
+                  "qty",
+                  () ->
+                      new Need(
+                          name,
+                          job.day("due"),
+                          times,
+                          piece.wordsIfAny("mark"),
+                          piece.mm("lengthMm"),
+                          piece.count("qty"),
+                          piece.wordsIfAny("for")));
+          needs.computeIfAbsent(piece.words("material"), id -> new ArrayList<>()).add(need);
+          return true;
+        });
+    return true;
+  }
+
+  interface Maker<T> {
+    T make();
+  }
+
+  /** Records check themselves; what they refuse is damage to the file. */
+  static <T> T guarded(PlanFields fields, String field, Maker<T> maker) {
+    try {
+      return maker.make();
+    } catch (IllegalArgumentException | ArithmeticException e) {
+      throw fields.damaged(field, "", "contradicts itself: " + e.getMessage());
+    }
+  }
+}

@@ -1,0 +1,37 @@
+package lapwright.files.saved;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.Objects;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import lapwright.files.source.Fault;
+import lapwright.plan.OrderPlan;
+
+/** What came of reading a saved plan. */
+public sealed interface PlanReading {
+  /**
+   * A plan as it was saved; nobody has checked it yet.
+   *
+   * @param planId as the file says
+   * @param inputs digests of the files it was made from, by path
+   */
+  record Saved(String planId, OrderPlan plan, SortedMap<String, String> inputs)
+      implements PlanReading {
+    public Saved {
+      Objects.requireNonNull(planId);
+      Objects.requireNonNull(plan);
+      inputs = Collections.unmodifiableSortedMap(new TreeMap<>(inputs));
+    }
+  }
+
+  /** The file is damaged, or not a plan. */
+  record Faulty(List<Fault> faults) implements PlanReading {
+    public Faulty {
+      faults = List.copyOf(faults);
+      if (faults.isEmpty()) {
+        throw new IllegalArgumentException("nothing is wrong");
+      }
+    }
+  }
+}

@@ -1,0 +1,190 @@
+package lapwright.files.saved;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.SortedMap;
+import java.util.function.ToLongFunction;
+import lapwright.compare.MaterialSaving;
+import lapwright.compare.Saving;
+import lapwright.measure.Length;
+import lapwright.measure.LengthStyle;
+import lapwright.measure.Money;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.OrderPlan;
+import lapwright.plan.Proof;
+import lapwright.shop.Need;
+import lapwright.shop.Shop;
+import lapwright.shop.Supplier;
+import org.jspecify.annotations.Nullable;
+
+/** Writes the top of a plan: the shop, the jobs, the sums. */
+final class PlanWriter {
+  private final Json json = new Json();
+  private final OrderPlan plan;
+  private final LengthStyle style;
+
+  private PlanWriter(OrderPlan plan) {
+    this.plan = plan;
+    this.style =
+        plan.shop().units() == Shop.Units.MILLIMETRES
+            ? LengthStyle.MILLIMETRES
+            : LengthStyle.FEET_INCHES;
+  }
+
+  static String write(
+      OrderPlan plan, String planId, SortedMap<String, String> inputs, @Nullable Saving saving) {
+    PlanWriter writer = new PlanWriter(plan);
+    return writer.json.text(() -> writer.top(planId, inputs, saving));
+  }
+
+  private void top(String planId, SortedMap<String, String> inputs, @Nullable Saving saving) {
+    json.number("format", PlanFile.FORMAT);
+    json.words("planId", planId);
+    json.wordsIfAny("currency", plan.shop().currency());
+    if (plan.materials().stream().anyMatch(material -> material.order().isPriced())) {
+      json.money("cost", sum(MaterialPlan::cost));
+      json.money("billed", billed());
+      json.money("cash", sum(MaterialPlan::cash));
+      json.money("lowerBound", sum(MaterialPlan::lowerBound));
+    }
+    json.words("proof", weakest().word());
+    json.object("inputs", () -> inputs.forEach(json::words));
+    json.object("shop", this::shop);
+    jobs();
+    MaterialWriter materials = new MaterialWriter(json, plan.shop(), style);
+    json.list("materials", plan.materials(), materials::write);
+    if (saving != null) {
+      json.object("saved", () -> saved(saving));
+    }
+  }
+
+  private Money sum(ToLongFunction<MaterialPlan> figure) {
+    long sum = 0;
+    for (MaterialPlan material : plan.materials()) {
+      if (material.order().isPriced()) {
+        sum = Math.addExact(sum, figure.applyAsLong(material));
+      }
+    }
+    return new Money(sum);
+  }
+
+  private Money billed() {
+    Money sum = Money.ZERO;
+    for (MaterialPlan material : plan.materials()) {
+      for (BoughtLine line : BoughtLine.of(material, plan.shop())) {
+        sum = sum.plus(line.total() == null ? Money.ZERO : Objects.requireNonNull(line.total()));
+      }
+    }
+    return sum;
+  }
+
+  private Proof weakest() {
+    return plan.materials().stream()
+        .map(MaterialPlan::proof)
+        .max(Comparator.naturalOrder())
+        .orElse(Proof.PROVED);
+  }
+
+  private void shop() {
+    Shop shop = plan.shop();
+    json.words("name", shop.name());
+    json.words("units", shop.units().word());
+    json.truth("onHandValued", shop.onHandValued());
+    json.list("suppliers", shop.suppliers(), this::supplier);
+  }
+
+  private void supplier(Supplier supplier) {
+    json.words("supplier", supplier.id());
+    Integer days = supplier.days();
+    if (days != null) {
+      json.number("days", days);
+    }
+    json.wordsIfAny("orderBy", supplier.orderBy());
+    json.money("minimum", supplier.minimum());
+    json.money("freight", supplier.freight());
+    json.money("freeFrom", supplier.freeFrom());
+    json.mm("longestMm", supplier.longest());
+    json.words("rounds", supplier.rounds().word());
+  }
+
+  /** A need, and the material it is of. */
+  private record Wanted(String material, Need need) {}
+
+  private void jobs() {
+    Map<String, List<Wanted>> byJob = new LinkedHashMap<>();
+    for (MaterialPlan material : plan.materials()) {
+      if (!material.order().runs().isEmpty()) {
+        throw new IllegalArgumentException(material.material() + ": runs are not saved");
+      }
+      for (Need need : material.order().needs()) {
+        byJob
+            .computeIfAbsent(need.job(), job -> new ArrayList<>())
+            .add(new Wanted(material.material(), need));
+      }
+    }
+    List<List<Wanted>> firstDueFirst = new ArrayList<>(byJob.values());
+    firstDueFirst.sort(
+        Comparator.comparing(
+                (List<Wanted> job) -> job.get(0).need().due(),
+                Comparator.nullsLast(Comparator.<LocalDate>naturalOrder()))
+            .thenComparing(job -> job.get(0).need().job()));
+    json.list("jobs", firstDueFirst, this::job);
+  }
+
+  private void job(List<Wanted> pieces) {
+    Need first = pieces.get(0).need();
+    json.words("job", first.job());
+    json.day("due", first.due());
+    json.number("times", first.copies());
+    json.list(
+        "pieces",
+        pieces,
+        wanted -> {
+          json.words("material", wanted.material());
+          json.wordsIfAny("mark", wanted.need().mark());
+          json.length("length", wanted.need().length(), style);
+          json.number("qty", wanted.need().qty());
+          json.wordsIfAny("for", wanted.need().purpose());
+        });
+  }
+
+  private void saved(Saving saving) {
+    if (saving.materials().stream().anyMatch(MaterialSaving::priced)) {
+      json.money("cost", saving.cost());
+      json.money("cash", saving.cash());
+    }
+    if (!saving.materials().stream().allMatch(MaterialSaving::priced)) {
+      json.mm("stockMm", saving.length());
+    }
+    json.truth("proved", saving.proved());
+    json.list("materials", saving.materials(), this::saved);
+  }
+
+  private void saved(MaterialSaving saving) {
+    json.words("material", saving.material());
+    json.wordList("jobs", saving.jobs());
+    amount("together", saving.together(), saving.priced());
+    MaterialSaving.JobByJob jobByJob = saving.jobByJob();
+    if (jobByJob == null) {
+      json.words("noPlanFor", Objects.requireNonNull(saving.firstWithoutPlan()));
+      return;
+    }
+    amount("jobByJob", jobByJob.cost(), saving.priced());
+    amount("saved", saving.saved(), saving.priced());
+    amount("cashSaved", saving.cashSaved(), saving.priced());
+    json.truth("proved", saving.togetherProved() && jobByJob.proved());
+  }
+
+  private void amount(String field, long value, boolean priced) {
+    if (priced) {
+      json.money(field, new Money(value));
+    } else {
+      json.mm(field + "Mm", Length.ofUnits(value));
+    }
+  }
+}
