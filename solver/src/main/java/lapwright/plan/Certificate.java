@@ -36,6 +36,62 @@ public sealed interface Certificate {
   }
 
   /**
+   * A leaf where runs are planned: a weight for every length there is. A piece weighs as much as
+   * the longest listed length that is no longer (0 below the first), and {@code perUnit} for each
+   * unit of its length and one cut besides.
+   *
+   * <p>As {@link Weights}, with N over pieces of any lengths, and with (lines x the least weight of
+   * a permitted split of such a line) added for every run.
+   *
+   * @param weights by length, not negative and not falling
+   * @param perUnit at least 0
+   */
+  record RunWeights(long scale, SortedMap<Length, Long> weights, long perUnit)
+      implements Certificate {
+    public RunWeights {
+      weights = Collections.unmodifiableSortedMap(new TreeMap<>(weights));
+      if (scale < 1 || perUnit < 0) {
+        throw new IllegalArgumentException("scale " + scale + ", per unit " + perUnit);
+      }
+    }
+  }
+
+  /**
+   * A decision about whose sticks a job (or a run) is cut from: either one of {@code lots}, or one
+   * of the others.
+   *
+   * @param job name of the job
+   * @param mark the run's mark where lots must not mix within a run; empty where not within a job
+   * @param lots lots as {@link lapwright.shop.Supply#lotKey} names them, at least one
+   */
+  record LotSplit(
+      String job, String mark, List<String> lots, Certificate within, Certificate outside)
+      implements Certificate {
+    public LotSplit {
+      Objects.requireNonNull(job);
+      Objects.requireNonNull(mark);
+      Objects.requireNonNull(within);
+      Objects.requireNonNull(outside);
+      lots = List.copyOf(lots);
+      if (lots.isEmpty()) {
+        throw new IllegalArgumentException("a decision about no lot");
+      }
+    }
+  }
+
+  /**
+   * A leaf that bounds each lot by itself: what was decided to be cut from it must be cut from its
+   * supplies, so the cost is at least the sum of the bounds.
+   *
+   * @param lots a certificate for each lot; a lot that is left out costs nothing
+   */
+  record ByLot(SortedMap<String, Certificate> lots) implements Certificate {
+    public ByLot {
+      lots = Collections.unmodifiableSortedMap(new TreeMap<>(lots));
+    }
+  }
+
+  /**
    * A decision: either at most {@code packs} packs of the supplies together are used, or more. In
    * one tree the supplies of any two decisions are the same set or disjoint.
    *

@@ -17,6 +17,7 @@ import lapwright.shop.MaterialOrder;
  * @param lowerBound no plan costs less, by the certificate; same unit
  * @param certificate evidence for {@code lowerBound}
  * @param account where the material goes
+ * @param runs how each line of each run is laid, stretch by stretch
  */
 public record MaterialPlan(
     MaterialOrder order,
@@ -27,7 +28,8 @@ public record MaterialPlan(
     long lowerBound,
     Proof proof,
     Certificate certificate,
-    Account account) {
+    Account account,
+    List<RunLine> runs) {
   public MaterialPlan {
     Objects.requireNonNull(order);
     Objects.requireNonNull(proof);
@@ -35,6 +37,22 @@ public record MaterialPlan(
     Objects.requireNonNull(account);
     purchases = List.copyOf(purchases);
     patterns = List.copyOf(patterns);
+    runs = List.copyOf(runs);
+  }
+
+  /** A plan without runs. */
+  public MaterialPlan(
+      MaterialOrder order,
+      List<Purchase> purchases,
+      List<Pattern> patterns,
+      long cost,
+      long cash,
+      long lowerBound,
+      Proof proof,
+      Certificate certificate,
+      Account account) {
+    this(
+        order, purchases, patterns, cost, cash, lowerBound, proof, certificate, account, List.of());
   }
 
   public String material() {
