@@ -62,7 +62,7 @@ public final class ExpansionGaps {
       throw new LayoutException(
           "longest-unbroken",
           "places where it may be joined are farther apart than the longest unbroken stretch",
-          "make longest-unbroken at least %s, or add places between",
+          "make longest-unbroken at least {}, or add places between",
           Length.ofUnits(widest));
     }
     // The fewest gaps from as many as the rule asks for, each as near to its even place as it can

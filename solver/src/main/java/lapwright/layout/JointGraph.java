@@ -111,7 +111,7 @@ public record JointGraph(List<Long> positions, List<Leg> legs) {
       return new LayoutException(
           "joints-at",
           "two neighbouring places where it may be joined are farther apart than any piece reaches",
-          "add a place between, or offer sticks that give %s",
+          "add a place between, or offer sticks that give {}",
           Length.ofUnits(widest));
     }
     return new LayoutException(

@@ -18,7 +18,7 @@ public final class LayoutException extends RuntimeException {
   /**
    * @param rule field of the run that cannot be kept
    * @param reason what stands against it
-   * @param advice the nearest change that would do, {@code %s} standing for {@code length}
+   * @param advice the nearest change that would do, {@code {}} standing for {@code length}
    */
   LayoutException(String rule, String reason, String advice, @Nullable Length length) {
     super(reason);
@@ -32,7 +32,7 @@ public final class LayoutException extends RuntimeException {
     return rule;
   }
 
-  /** The nearest change that would do; {@code %s} stands for {@link #length}. */
+  /** The nearest change that would do; {@code {}} stands for {@link #length}. */
   public String advice() {
     return advice;
   }

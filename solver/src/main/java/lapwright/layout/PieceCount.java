@@ -34,7 +34,7 @@ public final class PieceCount {
       throw new LayoutException(
           "lap",
           "the lap is as long as the longest piece that can be cut",
-          "make the lap shorter than %s",
+          "make the lap shorter than {}",
           Length.ofUnits(Math.max(0, limits.longest())));
     }
     int pieces = 1;
@@ -47,7 +47,7 @@ public final class PieceCount {
       throw new LayoutException(
           limits.shortestAtEnd() > each ? "shortest-at-end" : "shortest-piece",
           "it takes " + pieces + " pieces, and not all of them can be as long as the shortest",
-          "allow pieces of %s",
+          "allow pieces of {}",
           Length.ofUnits(each));
     }
     return pieces;
