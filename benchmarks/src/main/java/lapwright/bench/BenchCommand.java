@@ -185,8 +185,10 @@ final class BenchCommand implements Callable<Integer> {
     if (instances.isEmpty() && growth.isEmpty()) {
       return RIGHT;
     }
-    campaign.warmUp();
-    boolean right = instances.isEmpty() || isRight(instances, campaign);
+    List<Run> wrongAtWarmUp = campaign.warmUp();
+    wrongAtWarmUp.forEach(this::show);
+    boolean right = isRight(wrongAtWarmUp);
+    right &= instances.isEmpty() || isRight(instances, campaign);
     for (GrowthCurve curve : growth) {
       right &= isRight(curve, campaign);
     }

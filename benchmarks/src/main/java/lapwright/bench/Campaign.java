@@ -1,6 +1,7 @@
 package lapwright.bench;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.Consumer;
 import lapwright.bench.instance.ClassSpec;
@@ -39,8 +40,13 @@ final class Campaign {
     this.warmUpSeconds = warmUpSeconds;
   }
 
-  /** Solves small instances that are never measured, so that Java has compiled what it will. */
-  void warmUp() {
+  /**
+   * Solves small instances that are never measured, so that Java has compiled what it will.
+   *
+   * @return the runs that went wrong; none, as a rule
+   */
+  List<Run> warmUp() {
+    List<Run> wrong = new ArrayList<>();
     for (Method method : methods) {
       Effort effort = effort(warmUpSeconds);
       for (int round = 0; round < WARM_UP_ROUNDS && !effort.spent(); round++) {
@@ -48,11 +54,15 @@ final class Campaign {
           ClassSpec spec = ClassSpec.parse(text);
           Instance instance = InstanceClasses.generate(spec, WARM_UP_SEED + round, 1).get(0);
           if (!effort.spent()) {
-            method.solve(instance.problem(), effort, threads);
+            Run run = measure(method, instance, effort);
+            if (!run.faults().isEmpty()) {
+              wrong.add(run);
+            }
           }
         }
       }
     }
+    return wrong;
   }
 
   /**
@@ -65,7 +75,7 @@ final class Campaign {
     for (Instance instance : instances) {
       List<Run> ofInstance = new ArrayList<>();
       for (Method method : methods) {
-        Run run = withFaultsAgainst(ofInstance, measure(method, instance));
+        Run run = withFaultsAgainst(ofInstance, measure(method, instance, effort(limitSeconds)));
         ofInstance.add(run);
         listener.accept(run);
       }
@@ -74,19 +84,31 @@ final class Campaign {
     return runs;
   }
 
-  private Run measure(Method method, Instance instance) {
+  private Run measure(Method method, Instance instance, Effort effort) {
     PeakMemory.reset();
     Stopwatch watch = new Stopwatch();
-    Answer answer = method.solve(instance.problem(), effort(limitSeconds), threads);
+    Answer answer;
+    List<String> faults;
+    try {
+      answer = method.solve(instance.problem(), effort, threads);
+      faults = List.of();
+    } catch (RuntimeException e) {
+      // A method that fails is a wrong answer, and the other instances are still worth measuring.
+      answer = Answer.nothing(0, "failed");
+      faults = List.of(e + " at " + Arrays.stream(e.getStackTrace()).limit(3).toList());
+    }
+    double wallSeconds = watch.wallSeconds();
+    double cpuSeconds = watch.cpuSeconds();
+    long peakMegabytes = PeakMemory.megabytes();
     return new Run(
         instance,
         method.name(),
         answer,
-        watch.wallSeconds(),
-        watch.cpuSeconds(),
-        PeakMemory.megabytes(),
+        wallSeconds,
+        cpuSeconds,
+        peakMegabytes,
         limitSeconds,
-        AnswerCheck.faults(instance, answer));
+        faults.isEmpty() ? AnswerCheck.faults(instance, answer) : faults);
   }
 
   /** A bound above what another method found is wrong, whichever of the two it is. */

@@ -86,6 +86,15 @@ class InstanceClassesTest {
   }
 
   @Test
+  void keepsPiecesOfTheZeroWasteClassAboveTheSmallest() {
+    ClassSpec spec = ClassSpec.parse("zero-waste:n=202,c=10000,smallest=100");
+    for (Instance instance : InstanceClasses.generate(spec, 1, 5)) {
+      assertTrue(instance.problem().items().stream().allMatch(item -> item.size() >= 1000));
+      assertEquals(instance.known().optimum().orElseThrow() * 10_000, toCut(instance));
+    }
+  }
+
+  @Test
   void fillsSticksExactlyByThreeInTheTripletClass() {
     for (Instance instance : InstanceClasses.generate(ClassSpec.parse("triplets:n=249"), 1, 5)) {
       assertEquals(OptionalLong.of(83), instance.known().optimum());

@@ -27,12 +27,8 @@ class MethodsTest {
         "lapwright", "lapwright-checked", "model-scip", "model-cbc", "model-cpsat", "arc-flow");
   }
 
-  static Stream<String> peers() {
-    return exactMethods().filter(name -> !name.startsWith("lapwright"));
-  }
-
   @ParameterizedTest
-  @MethodSource("peers")
+  @MethodSource("exactMethods")
   void reachesTheKnownOptimumOfSmallInstances(String name) {
     for (Instance instance : smallInstances()) {
       Answer answer = Methods.named(name).solve(instance.problem(), Effort.unlimited(), 1);
