@@ -9,6 +9,7 @@ import lapwright.check.CheckedPlan;
 import lapwright.effort.Effort;
 import lapwright.files.FolderReading;
 import lapwright.files.JobChoice;
+import lapwright.files.MarkerNames;
 import lapwright.files.OrderFolder;
 import lapwright.files.OrderInput;
 import lapwright.files.source.Fault;
@@ -64,7 +65,7 @@ final class Desk {
       List<MaterialOrder> orders,
       PlanningOptions options,
       BiFunction<Planner, Effort, T> work) {
-    Planner planner = new Planner(TemporaryNames.of(input), surroundings.threads());
+    Planner planner = new Planner(new MarkerNames(input.offcutNames()), surroundings.threads());
     return new Planning(surroundings)
         .within(
             options.nanos(), input.order().shop(), orders, effort -> work.apply(planner, effort));

@@ -75,8 +75,13 @@ final class CsvSheet {
 
     /** Two cells: as the shop reads it, and in millimetres; both exact. */
     Row length(LengthStyle units, Length length) {
+      return exactLength(units, length).mm(length);
+    }
+
+    /** One cell, as the shop reads it; exact. */
+    Row exactLength(LengthStyle units, Length length) {
       cells.add(units.exact(length));
-      return mm(length);
+      return this;
     }
 
     /** Exact millimetres. */

@@ -99,7 +99,8 @@ public final class OrderFolder {
         chosen.takenAsFirm(),
         findings.notes(),
         inputs.digests(),
-        stock.rackIds());
+        stock.rackIds(),
+        stock.other());
   }
 
   private static @Nullable Path required(Path directory, String stem, Inputs inputs) {

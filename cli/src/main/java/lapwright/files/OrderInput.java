@@ -24,6 +24,7 @@ import lapwright.shop.ShopOrder;
  * @param notes what people should know about the input
  * @param digests SHA-256 of each file that was read, by its path from the folder
  * @param offcutNames every name in rack.csv, of whatever material
+ * @param otherStock stock of materials that are not planned
  */
 public record OrderInput(
     ShopOrder order,
@@ -32,7 +33,8 @@ public record OrderInput(
     List<String> takenAsFirm,
     List<Note> notes,
     SortedMap<String, String> digests,
-    Set<String> offcutNames) {
+    Set<String> offcutNames,
+    OtherStock otherStock) {
   public OrderInput {
     Objects.requireNonNull(order);
     wanted = Collections.unmodifiableSortedSet(new TreeSet<>(wanted));
@@ -41,6 +43,7 @@ public record OrderInput(
     notes = List.copyOf(notes);
     digests = Collections.unmodifiableSortedMap(new TreeMap<>(digests));
     offcutNames = Set.copyOf(offcutNames);
+    Objects.requireNonNull(otherStock);
   }
 
   /** The jobs that the command is about, first due first. */

@@ -20,8 +20,9 @@ import org.jspecify.annotations.Nullable;
  *
  * @param supplies by material
  * @param rackIds every name in rack.csv
+ * @param other rows of materials that are not planned
  */
-record Stock(Map<String, List<Supply>> supplies, Set<String> rackIds) {
+record Stock(Map<String, List<Supply>> supplies, Set<String> rackIds, OtherStock other) {
 
   static Stock read(
       Path directory,
@@ -52,7 +53,7 @@ record Stock(Map<String, List<Supply>> supplies, Set<String> rackIds) {
     if (rack != null) {
       tables.readRack(rack, supplies);
     }
-    return new Stock(supplies, Set.copyOf(tables.rackIds()));
+    return new Stock(supplies, Set.copyOf(tables.rackIds()), tables.other());
   }
 
   private static Set<String> readPrices(

@@ -28,6 +28,8 @@ final class StockTables {
   private final Findings findings;
   private final Values values;
   private final Map<String, Place> rackIds = new TreeMap<>();
+  private final List<Table.Row> otherOnHand = new ArrayList<>();
+  private final List<Table.Row> otherRack = new ArrayList<>();
 
   StockTables(Map<String, MaterialFile.Entry> materials, Inputs inputs) {
     this.materials = materials;
@@ -49,6 +51,11 @@ final class StockTables {
     return List.copyOf(rackIds.keySet());
   }
 
+  /** Rows of materials that are not planned. */
+  OtherStock other() {
+    return new OtherStock(otherOnHand, otherRack);
+  }
+
   /** Adds the sticks on hand to {@code supplies}, by material. */
   void readOnHand(Path path, Map<String, List<Supply>> supplies) {
     Map<String, Map<String, Supply.OnHand>> byKey = new LinkedHashMap<>();
@@ -58,7 +65,7 @@ final class StockTables {
       Integer qty = values.quantity(place, "qty", row.cell("qty"), 0);
       String at = values.words(place, "place", row.cell("place"));
       String lot = values.words(place, "lot", row.cell("lot"));
-      Material material = material(row);
+      Material material = material(row, otherOnHand);
       if (material == null || length == null || qty == null || at == null || lot == null) {
         continue;
       }
@@ -120,7 +127,7 @@ final class StockTables {
               : values.word(place, "ends", row.cell("ends"), ENDS);
       String at = values.words(place, "place", row.cell("place"));
       String lot = values.words(place, "lot", row.cell("lot"));
-      Material material = material(row);
+      Material material = material(row, otherRack);
       if (material != null && !row.cell("width").isEmpty()) {
         findings.fault(
             place,
@@ -149,13 +156,14 @@ final class StockTables {
   }
 
   /** The row's material when it is a sound stick; else null, reported where it matters. */
-  private @Nullable Material material(Table.Row row) {
+  private @Nullable Material material(Table.Row row, List<Table.Row> others) {
     String id = values.name(row.place(), "material", row.cell("material"));
     if (id == null) {
       return null;
     }
     MaterialFile.Entry entry = materials.get(id);
     if (entry == null) {
+      others.add(row);
       String near = Nearest.to(id, materials.keySet());
       findings.note(
           Note.Kind.NOT_USED,
@@ -165,6 +173,7 @@ final class StockTables {
       return null;
     }
     if (entry.form() != MaterialFile.Form.STICK) {
+      others.add(row);
       findings.note(
           Note.Kind.NOT_USED, row.place(), "material", id + " is flat, which is not planned yet");
       return null;

@@ -24,6 +24,9 @@ import org.jspecify.annotations.Nullable;
  * @param columns of the header, in its order
  */
 public record Table(List<String> columns, List<Row> rows) {
+  /** Before these a cell has an apostrophe, so that no spreadsheet takes it for a formula. */
+  private static final String FORMULA_STARTS = "=+-@|%";
+
   public Table {
     columns = List.copyOf(columns);
     rows = List.copyOf(rows);
@@ -201,6 +204,8 @@ public record Table(List<String> columns, List<Row> rows) {
 
   private static String text(JsonParser parser) throws IOException {
     String text = parser.getText();
-    return text == null ? "" : text.strip();
+    String cell = text == null ? "" : text.strip();
+    boolean inert = cell.length() > 1 && cell.charAt(0) == '\'';
+    return inert && FORMULA_STARTS.indexOf(cell.charAt(1)) >= 0 ? cell.substring(1) : cell;
   }
 }
