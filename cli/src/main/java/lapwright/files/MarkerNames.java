@@ -98,7 +98,9 @@ public final class MarkerNames implements OffcutNames {
     throw new IllegalArgumentException(name + " is not of this scheme");
   }
 
-  /** Weights 2 to 11 over and over: neighbours differ, and none is 0 or, last, that of the check. */
+  /**
+   * Weights 2 to 11 over and over: neighbours differ, and none is 0 or, last, that of the check.
+   */
   private static char checkLetter(String data) {
     int sum = 0;
     for (int i = 0; i < data.length(); i++) {

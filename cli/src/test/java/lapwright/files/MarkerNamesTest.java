@@ -33,7 +33,8 @@ final class MarkerNamesTest {
       rack.add(first.next());
     }
     String last = rack.get(rack.size() - 1);
-    MarkerNames second = new MarkerNames(List.of("R7", " " + last.toLowerCase(java.util.Locale.ROOT)));
+    MarkerNames second =
+        new MarkerNames(List.of("R7", " " + last.toLowerCase(java.util.Locale.ROOT)));
     for (int i = 0; i < 100; i++) {
       assertFalse(rack.contains(second.next()));
     }
@@ -51,7 +52,10 @@ final class MarkerNamesTest {
         }
         if (i > 0) {
           String swapped =
-              name.substring(0, i - 1) + name.charAt(i) + name.charAt(i - 1) + name.substring(i + 1);
+              name.substring(0, i - 1)
+                  + name.charAt(i)
+                  + name.charAt(i - 1)
+                  + name.substring(i + 1);
           assertEquals(swapped.equals(name), MarkerNames.isSound(swapped), swapped);
         }
       }

@@ -43,6 +43,8 @@ final class CertificateNodes {
         waiting.add(split.more());
       } else if (next instanceof Certificate.Weights leaf) {
         nodes.add(new Flat(number, null, 0, 0, leaf));
+      } else {
+        throw new IllegalArgumentException(next.getClass().getSimpleName() + " is not saved");
       }
     }
     return nodes;
