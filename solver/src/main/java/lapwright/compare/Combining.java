@@ -18,8 +18,15 @@ import lapwright.shop.Shop;
 /**
  * Plans all jobs together and says what that saves against ordering job by job. The job by job plan
  * is the first plan of the whole, so the cost saved is never negative; cash may rise.
+ *
+ * <p>A thousand jobs are thousands of small problems. So the work on job by job is limited, over
+ * all materials, by how often solvers ask whether to go on; what is beyond that is planned quickly
+ * and not called proved. A clock would make the comparison depend on the machine.
  */
 public final class Combining {
+  private static final int QUESTIONS = 20_000;
+  private static final int FEWEST_QUESTIONS = 200;
+
   private final Planner planner;
   private final int threads;
 
@@ -31,8 +38,12 @@ public final class Combining {
   /** Plans the orders job by job and together. */
   public CombinedResult plan(Shop shop, List<MaterialOrder> orders, Effort effort) {
     Effort share = firstQuarterOf(effort);
+    int questions = Math.max(FEWEST_QUESTIONS, QUESTIONS / Math.max(1, orders.size()));
     List<JobByJobPlan> jobByJob =
-        SideBySide.map(threads, orders, order -> JobByJobPlan.of(order, share));
+        SideBySide.map(
+            threads,
+            orders,
+            order -> JobByJobPlan.of(order, share.alsoStoppedBy(new Questions(questions))));
     Map<String, List<LengthPattern>> startFrom = new HashMap<>();
     for (JobByJobPlan plan : jobByJob) {
       startFrom.put(plan.material(), plan.patterns());

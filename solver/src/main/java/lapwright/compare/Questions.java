@@ -1,0 +1,17 @@
+package lapwright.compare;
+
+import java.util.function.BooleanSupplier;
+
+/** A stop signal that is given once it was asked for a number of times. Not thread-safe. */
+final class Questions implements BooleanSupplier {
+  private int left;
+
+  Questions(int most) {
+    this.left = most;
+  }
+
+  @Override
+  public boolean getAsBoolean() {
+    return left == 0 || --left == 0;
+  }
+}
