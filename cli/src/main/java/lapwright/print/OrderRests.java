@@ -4,13 +4,14 @@ import java.util.List;
 import java.util.stream.Stream;
 import lapwright.measure.MoneyStyle;
 import lapwright.paperwork.OrderFacts.Attention;
-import lapwright.paperwork.OrderFacts.LeftOut;
 import lapwright.paperwork.OrderFacts.Reason;
 import lapwright.paperwork.OrderPaper;
 import lapwright.paperwork.OrderPaper.Kept;
 
 /** What an order rests on: what goes back, what was left out, what to look at, and the caution. */
 final class OrderRests {
+  private static final int FEW_NAMES = 3;
+
   private final OrderPaper paper;
   private final MoneyStyle money;
   private final Page page;
@@ -24,6 +25,7 @@ final class OrderRests {
   }
 
   void write() {
+    // Each of these begins with what it is about, so they stand close together.
     kept();
     if (paper.saving() != null && paper.jobs().size() > 1) {
       new SavingText(paper.saving(), money, page).write();
@@ -37,7 +39,6 @@ final class OrderRests {
   private void kept() {
     Kept kept = paper.kept();
     if (kept.pieces() > 0) {
-      page.blank();
       page.text(
           "Back to the rack: "
               + Phrases.count(kept.pieces(), "offcut", "offcuts")
@@ -54,63 +55,46 @@ final class OrderRests {
   }
 
   private void leftOut() {
-    if (paper.leftOut().isEmpty()
-        && paper.takenAsFirm().isEmpty()
-        && paper.withoutDueDay().isEmpty()) {
-      return;
-    }
-    if (shortening.other() == 0) {
-      page.blank();
-      page.text(
-          "Left out: "
-              + Phrases.jobs(paper.leftOut().size())
-              + "; without status or due day: "
-              + Phrases.jobs(
-                  Stream.concat(paper.takenAsFirm().stream(), paper.withoutDueDay().stream())
-                      .distinct()
-                      .count())
-              + " (--all)",
-          0,
-          2);
-      return;
-    }
-    page.heading("Left out, and taken for granted");
-    for (Reason reason : Reason.values()) {
-      jobs(
-          why(reason),
-          paper.leftOut().stream()
-              .filter(job -> job.reason() == reason)
-              .map(LeftOut::job)
-              .toList());
-    }
-    jobs("No status written, so taken as firm", paper.takenAsFirm());
-    jobs("No due day written, so planned last", paper.withoutDueDay());
+    page.blank();
+    jobs(
+        "Left out: ",
+        paper.leftOut().stream().map(job -> named(job.job()) + " (" + why(job.reason()) + ")"));
+    jobs("Taken as firm, for no status is written: ", named(paper.takenAsFirm()));
+    jobs("Planned last, for no due day is written: ", named(paper.withoutDueDay()));
   }
 
   private static String why(Reason reason) {
     return switch (reason) {
-      case BID -> "A bid, so not bought";
-      case DONE -> "Done";
-      case HELD_BACK -> "Held back by the order";
-      case DUE_LATER -> "Due after the order's last day";
-      case NOT_ASKED_FOR -> "Not among the jobs asked for";
+      case BID -> "a bid";
+      case DONE -> "done";
+      case HELD_BACK -> "held back by the order";
+      case DUE_LATER -> "due after the order's last day";
+      case NOT_ASKED_FOR -> "not asked for";
     };
   }
 
-  private void jobs(String why, List<String> jobs) {
+  private Stream<String> named(List<String> jobs) {
+    return jobs.stream().map(this::named);
+  }
+
+  private String named(String job) {
+    return page.words().shorten(page.words().clean(job), page.width() / 2);
+  }
+
+  private void jobs(String what, Stream<String> named) {
+    List<String> jobs = named.toList();
     if (jobs.isEmpty()) {
       return;
     }
-    int shown = Shortening.shown(jobs.size(), shortening.other());
-    List<String> some =
-        jobs.subList(0, shown).stream()
-            .map(job -> page.words().shorten(page.words().clean(job), page.width() / 2))
-            .toList();
+    int shown = Shortening.shown(jobs.size(), Math.max(FEW_NAMES, shortening.other()));
     String names =
         shown == jobs.size()
-            ? Phrases.list(some)
-            : String.join(", ", some) + " and " + (jobs.size() - shown) + " more (--all)";
-    page.text(why + ": " + names, 2, 4);
+            ? Phrases.list(jobs)
+            : String.join(", ", jobs.subList(0, shown))
+                + " and "
+                + (jobs.size() - shown)
+                + " more (--all)";
+    page.text(what + names + ".", 0, 2);
   }
 
   private void attention() {
@@ -120,7 +104,8 @@ final class OrderRests {
     page.heading("Attention");
     int shown = Shortening.shown(paper.attention().size(), Math.max(1, shortening.other()));
     for (Attention attention : paper.attention().subList(0, shown)) {
-      page.warning("! " + attention.what() + ": " + attention.advice() + ".", 2, 4);
+      String advice = attention.advice();
+      page.warning("! " + attention.what() + (advice.isEmpty() ? "" : ": " + advice) + ".", 2, 4);
     }
     if (shown < paper.attention().size()) {
       page.warning("! and " + (paper.attention().size() - shown) + " more (--all)", 2, 4);

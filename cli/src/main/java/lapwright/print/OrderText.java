@@ -2,6 +2,7 @@ package lapwright.print;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import lapwright.measure.Length;
 import lapwright.measure.Money;
 import lapwright.measure.MoneyStyle;
@@ -13,7 +14,6 @@ import lapwright.paperwork.OrderPaper.SupplierPart;
 import lapwright.paperwork.ProofFigure;
 import lapwright.plan.Proof;
 import lapwright.print.Table.Kind;
-import lapwright.shop.Supply;
 
 /** What to buy, as text. */
 public final class OrderText {
@@ -43,6 +43,7 @@ public final class OrderText {
     if (!paper.jobs().isEmpty()) {
       toBuy();
       fromStock();
+      page.blank();
       cost();
       new OrderRests(paper, money, page, shortening).write();
       page.explainSigns();
@@ -230,25 +231,26 @@ public final class OrderText {
   }
 
   private void fromStock() {
-    stock("From sticks on hand", "Where", paper.onHand());
-    stock("From the rack", "Offcut", paper.rack());
-  }
-
-  private void stock(String heading, String where, List<StockLine> lines) {
+    List<StockLine> lines = Stream.concat(paper.onHand().stream(), paper.rack().stream()).toList();
     if (lines.isEmpty()) {
       return;
     }
-    if (shortening.other() == 0 && lines.size() > 1) {
+    if (shortening.other() == 0) {
       page.blank();
-      page.text(heading + ": " + Phrases.count(lines.size(), "line", "lines") + " (--all)", 0, 2);
+      page.text(
+          "From stock: "
+              + Phrases.sticks(lines.stream().mapToLong(StockLine::sticks).sum())
+              + " on hand or on the rack (--all)",
+          0,
+          2);
       return;
     }
-    page.heading(heading);
+    page.heading("From stock on hand and the rack");
     boolean worth = lines.stream().anyMatch(line -> line.worth() != null);
     Table table =
         new Table(page)
             .column("Material", Kind.NAME)
-            .column(where, Kind.NAME)
+            .column("Take", Kind.NAME)
             .column("Length", Kind.NUMBER)
             .column("Sticks", Kind.NUMBER)
             .columnIf(worth, "Worth today", Kind.NUMBER);
@@ -256,7 +258,7 @@ public final class OrderText {
     for (StockLine line : lines.subList(0, shown)) {
       List<String> cells = new ArrayList<>();
       cells.add(line.name());
-      cells.add(place(line.supply()));
+      cells.add(Phrases.source(line.supply()));
       cells.add(page.length(line.supply().length()));
       cells.add(MoneyStyle.grouped(line.sticks()));
       if (worth) {
@@ -271,44 +273,29 @@ public final class OrderText {
     table.print(2);
   }
 
-  private static String place(Supply supply) {
-    if (supply instanceof Supply.RackOffcut offcut) {
-      return offcut.place().isEmpty() ? offcut.id() : offcut.id() + ", " + offcut.place();
-    }
-    return supply instanceof Supply.OnHand onHand ? onHand.place() : "";
-  }
-
   /** Shown only where the invoices are not all that the plan costs. */
   private void cost() {
     MoneyFigures figures = paper.money();
     if (figures == null || figures.billed().equals(figures.cost())) {
       return;
     }
-    if (figures.onHand().isZero()) {
-      page.blank();
-      page.text(
-          "Invoices are rounded to the cent; not rounded, the cost is "
-              + Phrases.unrounded(figures.cost(), money)
-              + ".",
-          0,
-          2);
-      return;
-    }
-    page.heading("Cost");
-    Table table = new Table(page).column("", Kind.NAME).column("", Kind.NUMBER);
-    table.row(List.of("To pay now, as the invoices round it", money.print(figures.billed())));
-    if (!figures.billed().equals(figures.cash())) {
-      table.row(List.of("The same, not rounded", Phrases.unrounded(figures.cash(), money)));
-    }
-    table.row(
-        List.of(
-            "Sticks on hand that are used, at today's price",
-            Phrases.unrounded(figures.onHand(), money)));
-    table.rule();
-    table.sum(
-        List.of(
-            "Cost, which the plan makes as low as it can",
-            Phrases.unrounded(figures.cost(), money)));
-    table.print(2);
+    String bought =
+        figures.billed().equals(figures.cash())
+            ? money.print(figures.cash()) + " to pay now"
+            : Phrases.unrounded(figures.cash(), money)
+                + " to pay now, which the invoices round to "
+                + money.print(figures.billed());
+    page.text(
+        figures.onHand().isZero()
+            ? "Cost, which the plan makes as low as it can: " + bought + "."
+            : "Cost, which the plan makes as low as it can: "
+                + Phrases.unrounded(figures.cost(), money)
+                + " = "
+                + bought
+                + ", and "
+                + Phrases.unrounded(figures.onHand(), money)
+                + " for the sticks on hand at today's price.",
+        0,
+        2);
   }
 }

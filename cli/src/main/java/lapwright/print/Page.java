@@ -58,7 +58,7 @@ final class Page {
   }
 
   void line(String text) {
-    lines.add(text);
+    lines.add(text.stripTrailing());
   }
 
   void blank() {
@@ -76,7 +76,8 @@ final class Page {
   }
 
   private String inked(String ink, String text) {
-    return style.colour() && !text.isBlank() ? ink + text + PLAIN : text;
+    String shown = text.stripTrailing();
+    return style.colour() && !shown.isEmpty() ? ink + shown + PLAIN : shown;
   }
 
   /** Opens a part of the paper. */
@@ -103,7 +104,7 @@ final class Page {
     List<String> wrapped = Words.wrap(words.clean(text), width() - Math.max(first, next));
     for (int i = 0; i < wrapped.size(); i++) {
       String shown = " ".repeat(i == 0 ? first : next) + wrapped.get(i);
-      lines.add(ink.isEmpty() ? shown : inked(ink, shown));
+      lines.add(ink.isEmpty() ? shown.stripTrailing() : inked(ink, shown));
     }
   }
 

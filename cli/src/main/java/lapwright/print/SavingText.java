@@ -21,7 +21,6 @@ final class SavingText {
   }
 
   void write() {
-    page.blank();
     page.text("Saved by combining: " + saved() + " " + proof() + cash(), 0, 2);
     for (MaterialSaving lacking : saving.withoutComparison()) {
       page.text(

@@ -3,6 +3,7 @@ package lapwright.print;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,6 +15,7 @@ final class Table {
   private static final int GAP = 2;
   private static final int NARROWEST_NAME = 8;
   private static final int MOST_LINES = 3;
+  private static final Pattern SIGNED = Pattern.compile("\\d\"?[+-]( mm)?$");
 
   /** How a column is set. */
   enum Kind {
@@ -29,8 +31,7 @@ final class Table {
 
   private record Row(@Nullable List<String> cells, @Nullable String title, boolean strong) {
     boolean isSigned(int column) {
-      return cells != null
-          && (cells.get(column).endsWith("\"+") || cells.get(column).endsWith("\"-"));
+      return cells != null && SIGNED.matcher(cells.get(column)).find();
     }
   }
 
@@ -181,11 +182,16 @@ final class Table {
   }
 
   private static Row withRoomForSign(Row row, int column) {
-    if (row.cells() == null || !row.cells().get(column).endsWith("\"")) {
+    if (row.cells() == null || row.isSigned(column)) {
       return row;
     }
+    String cell = row.cells().get(column);
     List<String> cells = new ArrayList<>(row.cells());
-    cells.set(column, cells.get(column) + " ");
+    if (cell.endsWith("\"")) {
+      cells.set(column, cell + " ");
+    } else if (cell.endsWith(" mm")) {
+      cells.set(column, cell.replace(" mm", "  mm"));
+    }
     return new Row(cells, null, row.strong());
   }
 
@@ -203,31 +209,31 @@ final class Table {
                         + (i == 0 && !row.strong() ? titledIndent() : 0));
       }
     }
-    int over = Arrays.stream(widths).sum() - room;
-    while (over > 0) {
-      int widest = widestThatGives(widths);
+    int[] least = new int[widths.length];
+    for (int i = 0; i < widths.length; i++) {
+      least[i] = Math.min(widths[i], least(i, widths[i]));
+    }
+    for (int over = Arrays.stream(widths).sum() - room; over > 0; over--) {
+      int widest = -1;
+      for (int i = 0; i < widths.length; i++) {
+        if (widths[i] > least[i] && (widest < 0 || widths[i] > widths[widest])) {
+          widest = i;
+        }
+      }
       if (widest < 0) {
         return null;
       }
       widths[widest]--;
-      over--;
     }
     return widths;
   }
 
-  private int widestThatGives(int[] widths) {
-    int widest = -1;
-    for (int i = 0; i < widths.length; i++) {
-      Column column = columns.get(i);
-      int least =
-          column.kind() == Kind.LIST ? longestWord(i) : Math.max(NARROWEST_NAME, headWidth(column));
-      if (column.kind() != Kind.NUMBER
-          && widths[i] > least
-          && (widest < 0 || widths[i] > widths[widest])) {
-        widest = i;
-      }
-    }
-    return widest;
+  private int least(int column, int natural) {
+    return switch (columns.get(column).kind()) {
+      case NUMBER -> natural;
+      case NAME -> Math.max(NARROWEST_NAME, headWidth(columns.get(column)));
+      case LIST -> longestWord(column);
+    };
   }
 
   /** Rows stand a little inside the titles that name them. */

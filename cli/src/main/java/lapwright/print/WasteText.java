@@ -97,6 +97,7 @@ public final class WasteText {
     cause(table, "Waste: kerf", account.kerf(), drawn);
     cause(table, "Waste: end trims", account.endTrim(), drawn);
     cause(table, "Waste: scrap", account.scrap(), drawn);
+    table.rule();
     table.sum(List.of("Cut", page.length(drawn), percent(drawn, drawn)));
     Length fromBought = bought.minus(account.surplus()).minus(account.shortAllowance());
     boolean same = fromBought.equals(drawn) && bought.equals(drawn);
@@ -140,7 +141,7 @@ public final class WasteText {
             .column(each("Bought"), Kind.NUMBER)
             .column(each("Cut"), Kind.NUMBER)
             .column("Waste", Kind.NUMBER)
-            .column("kept lost", Kind.NUMBER)
+            .column("kept unused", Kind.NUMBER)
             .column("Plan", Kind.NAME);
     int shown = Shortening.shown(paper.materials().size(), shortening.main());
     for (MaterialPart part : paper.materials().subList(0, shown)) {
