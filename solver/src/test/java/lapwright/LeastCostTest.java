@@ -16,7 +16,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.ShrinkingMode;
 
-/** The planner against an independent model of the same orders, solved by ojAlgo. */
+/** The planner against an exhaustive search from the rules of a stick. */
 final class LeastCostTest {
   @Provide
   Arbitrary<MaterialOrder> orders() {
@@ -24,8 +24,8 @@ final class LeastCostTest {
   }
 
   @Property(tries = 400, seed = "20261125", shrinking = ShrinkingMode.OFF)
-  void smallOrdersCostWhatAnIndependentModelSays(@ForAll("orders") MaterialOrder order) {
-    OptionalLong least = new IndependentModel(order).leastCost();
+  void smallOrdersCostWhatAnExhaustiveSearchSays(@ForAll("orders") MaterialOrder order) {
+    OptionalLong least = new ExhaustiveSearch(order).leastCost();
     PlanResult result =
         OrderMaker.planner(1).plan(OrderMaker.shop(), List.of(order), Map.of(), Effort.unlimited());
     if (result instanceof PlanResult.Planned planned) {

@@ -3,6 +3,8 @@ package lapwright;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,22 +13,19 @@ import lapwright.measure.Length;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 import lapwright.shop.Supply;
-import org.ojalgo.optimisation.Expression;
-import org.ojalgo.optimisation.ExpressionsBasedModel;
-import org.ojalgo.optimisation.Optimisation;
-import org.ojalgo.optimisation.Variable;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The least cost of a small order, from the rules of a stick alone: every way to cut every stick is
- * tried at the saw, and ojAlgo's integer solver chooses among them. Shares nothing with the
- * planner.
+ * tried at the saw, and every set of pieces that can be left is kept with the cheapest way to get
+ * there, supply after supply. Exhaustive and exact; shares nothing with the planner.
  */
-final class IndependentModel {
+final class ExhaustiveSearch {
   private final MaterialOrder order;
   private final List<Length> lengths;
   private final List<Integer> demand = new ArrayList<>();
 
-  IndependentModel(MaterialOrder order) {
+  ExhaustiveSearch(MaterialOrder order) {
     this.order = order;
     Map<Length, Integer> total = new LinkedHashMap<>();
     for (Need need : order.needs()) {
@@ -38,55 +37,53 @@ final class IndependentModel {
 
   /** In 1/10,000 of the currency or units of length; empty when no plan exists. */
   OptionalLong leastCost() {
-    ExpressionsBasedModel model = new ExpressionsBasedModel();
-    List<Expression> rows = new ArrayList<>();
-    for (int i = 0; i < demand.size(); i++) {
-      rows.add(model.newExpression("piece " + i).level(demand.get(i)));
-    }
-    int pieces = demand.stream().mapToInt(Integer::intValue).sum();
-    BigDecimal unit = BigDecimal.ONE;
-    boolean anything = false;
+    Map<List<Integer>, Long> cheapest = new HashMap<>();
+    cheapest.put(demand, 0L);
     for (Supply supply : order.supplies()) {
-      if (order.saw().longestStick() != null
-          && supply.length().units() > order.saw().longestStick().units()) {
-        continue;
-      }
-      int packSize = supply instanceof Supply.Offer offer ? offer.soldIn() : 1;
-      int sticks = Math.min(pieces, supply.atMost() / packSize * packSize);
-      int packs = (sticks + packSize - 1) / packSize;
-      if (supply.atMost() != Integer.MAX_VALUE) {
-        packs = Math.min(packs, supply.atMost() / packSize);
-      }
-      Variable pack =
-          model
-              .newVariable("packs " + supply.key())
-              .lower(0)
-              .upper(packs)
-              .integer(true)
-              .weight(packCost(supply).multiply(unit));
-      Expression fromPacks = model.newExpression("sticks " + supply.key()).upper(0);
-      fromPacks.set(pack, -packSize);
-      for (int[] counts : ways(supply)) {
-        anything = true;
-        Variable use =
-            model.newVariable(supply.key() + List.of(counts)).lower(0).upper(pieces).integer(true);
-        fromPacks.set(use, 1);
-        for (int i = 0; i < counts.length; i++) {
-          if (counts[i] > 0) {
-            rows.get(i).set(use, counts[i]);
-          }
-        }
+      if (order.saw().longestStick() == null
+          || supply.length().units() <= order.saw().longestStick().units()) {
+        cheapest = after(supply, cheapest);
       }
     }
-    if (!anything) {
-      return OptionalLong.empty();
+    Long cost = cheapest.get(Collections.nCopies(demand.size(), 0));
+    return cost == null ? OptionalLong.empty() : OptionalLong.of(cost);
+  }
+
+  /** From the cheapest way to leave just these pieces, the same with one more supply. */
+  private Map<List<Integer>, Long> after(Supply supply, Map<List<Integer>, Long> before) {
+    Map<List<Integer>, Long> cheapest = new HashMap<>(before);
+    List<int[]> ways = ways(supply);
+    int packSize = supply instanceof Supply.Offer offer ? offer.soldIn() : 1;
+    long packCost = packCost(supply).longValueExact();
+    long most = supply.atMost() / packSize * (long) packSize;
+    Map<List<Integer>, Long> withSticks = before;
+    for (int sticks = 1; sticks <= most && !withSticks.isEmpty(); sticks++) {
+      long anotherPack = sticks % packSize == 1 % packSize ? packCost : 0;
+      Map<List<Integer>, Long> withOneMore = new HashMap<>();
+      withSticks.forEach(
+          (left, cost) -> {
+            for (int[] way : ways) {
+              List<Integer> rest = minus(left, way);
+              if (rest != null) {
+                withOneMore.merge(rest, cost + anotherPack, Math::min);
+              }
+            }
+          });
+      withOneMore.forEach((left, cost) -> cheapest.merge(left, cost, Math::min));
+      withSticks = withOneMore;
     }
-    Optimisation.Result result = model.minimise();
-    if (!result.getState().isFeasible()) {
-      return OptionalLong.empty();
+    return cheapest;
+  }
+
+  private static @Nullable List<Integer> minus(List<Integer> left, int[] way) {
+    List<Integer> rest = new ArrayList<>(left);
+    for (int i = 0; i < way.length; i++) {
+      rest.set(i, rest.get(i) - way[i]);
+      if (rest.get(i) < 0) {
+        return null;
+      }
     }
-    return OptionalLong.of(
-        BigDecimal.valueOf(result.getValue()).setScale(0, RoundingMode.HALF_EVEN).longValueExact());
+    return rest;
   }
 
   private List<int[]> ways(Supply supply) {
