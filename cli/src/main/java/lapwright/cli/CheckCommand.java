@@ -1,12 +1,20 @@
 package lapwright.cli;
 
-import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Callable;
+import lapwright.check.CheckedPlan;
+import lapwright.compare.Change;
+import lapwright.compare.PlanChanges;
 import lapwright.files.JobChoice;
 import lapwright.files.OrderInput;
-import org.jspecify.annotations.Nullable;
+import lapwright.print.ChangesText;
+import lapwright.print.CheckText;
+import lapwright.print.Style;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Is the input sound, and is the saved plan still good. */
@@ -26,17 +34,48 @@ final class CheckCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FOLDER", description = "The folder of the order.")
   private Path folder = Path.of("");
 
+  @Option(
+      names = "--job",
+      paramLabel = "NAME",
+      description = "The plan was saved for this job only; may be given several times.")
+  private List<String> jobs = new ArrayList<>();
+
+  @Mixin private PaperOptions papers = new PaperOptions();
+
   CheckCommand(Desk desk) {
     this.desk = desk;
   }
 
   @Override
-  public Integer call() throws IOException {
-    @Nullable OrderInput input = desk.read(folder, JobChoice.firm());
+  public Integer call() {
+    OrderInput input = desk.read(folder, JobChoice.firm().only(jobs));
     if (input == null) {
       return ExitStatus.WRONG_INPUT;
     }
     desk.print(InputSummary.of(input));
+    SavedPlan saved = SavedPlan.in(folder);
+    if (saved instanceof SavedPlan.Unreadable unreadable) {
+      desk.tell(unreadable.faults());
+      return ExitStatus.WRONG_INPUT;
+    }
+    if (saved instanceof SavedPlan.Broken broken) {
+      desk.print("\n" + CheckText.render(broken.faults(), PaperOptions.plain()));
+      return ExitStatus.PLAN_OUTDATED;
+    }
+    if (saved instanceof SavedPlan.Sound sound) {
+      return check(sound.plan(), input);
+    }
+    desk.print("No plan is saved here; 'lapwright order FOLDER --save' keeps one.\n");
     return ExitStatus.DONE;
+  }
+
+  private int check(CheckedPlan plan, OrderInput input) {
+    Style style = papers.style(input.order().shop(), desk.surroundings());
+    List<Change> changes = PlanChanges.of(plan.plan(), input.materialOrders(), style.units());
+    desk.print("\n" + ChangesText.render(changes, style));
+    desk.print("\n" + CheckText.render(plan, style));
+    return changes.stream().anyMatch(change -> change.kind().spoilsPlan())
+        ? ExitStatus.PLAN_OUTDATED
+        : ExitStatus.DONE;
   }
 }

@@ -2,13 +2,25 @@ package lapwright.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.SortedMap;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import lapwright.PlanResult;
+import lapwright.check.CheckedPlan;
+import lapwright.files.FolderReading;
 import lapwright.files.JobChoice;
+import lapwright.files.OrderFolder;
 import lapwright.files.OrderInput;
 import lapwright.files.WholeFolder;
+import lapwright.files.saved.PlanFile;
+import lapwright.files.source.Nearest;
 import lapwright.paperwork.TicketPaper;
+import lapwright.paperwork.TicketPaper.JobList;
+import lapwright.print.CheckText;
 import lapwright.print.Style;
 import lapwright.print.TicketText;
 import org.jspecify.annotations.Nullable;
@@ -51,11 +63,23 @@ final class CutCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    SavedPlan saved = SavedPlan.in(folder);
+    if (saved instanceof SavedPlan.Unreadable unreadable) {
+      desk.tell(unreadable.faults());
+      return ExitStatus.WRONG_INPUT;
+    }
+    if (saved instanceof SavedPlan.Broken broken) {
+      desk.tell(CheckText.render(broken.faults(), PaperOptions.plain()));
+      return ExitStatus.WRONG_INPUT;
+    }
+    return saved instanceof SavedPlan.Sound sound ? ofSaved(sound) : plannedNow();
+  }
+
+  private int plannedNow() throws IOException {
     OrderInput input = desk.read(folder, JobChoice.firm().only(planning.jobs()));
     if (input == null) {
       return ExitStatus.WRONG_INPUT;
     }
-    Style style = papers.style(input.order().shop(), desk.surroundings());
     PlanResult result =
         desk.plan(
             input,
@@ -64,13 +88,72 @@ final class CutCommand implements Callable<Integer> {
             (planner, effort) ->
                 planner.plan(input.order().shop(), input.materialOrders(), Map.of(), effort));
     if (!(result instanceof PlanResult.Planned planned)) {
-      return desk.tellNoPlan(result, style);
+      return desk.tellNoPlan(result, papers.style(input.order().shop(), desk.surroundings()));
     }
-    desk.print(TicketText.render(TicketPaper.of(planned.plan()), style));
+    return tell(planned.plan(), input, input.digests(), List.of());
+  }
+
+  /** The saved plan as it is, whatever has become of the files that it was made from. */
+  private int ofSaved(SavedPlan.Sound saved) throws IOException {
+    FolderReading reading = OrderFolder.read(folder, JobChoice.firm());
+    OrderInput input = reading instanceof FolderReading.Sound sound ? sound.input() : null;
+    if (input == null) {
+      desk.tell(
+          "The folder has faults now; 'lapwright check' names them. This is the plan as saved.");
+    } else if (!input.digests().equals(saved.inputs())) {
+      desk.tell(
+          "Files have changed since the plan was saved: "
+              + String.join(", ", differing(saved.inputs(), input.digests()))
+              + ". This is the plan as saved; 'lapwright check' tells whether it still fits.");
+    }
+    return tell(saved.plan(), input, saved.inputs(), planning.jobs());
+  }
+
+  private static SortedSet<String> differing(Map<String, String> before, Map<String, String> now) {
+    SortedSet<String> files = new TreeSet<>(before.keySet());
+    files.addAll(now.keySet());
+    files.removeIf(file -> Objects.equals(before.get(file), now.get(file)));
+    return files;
+  }
+
+  /**
+   * Prints the tickets, and writes them where that is asked.
+   *
+   * @param input null when the folder has faults
+   * @param jobs only tickets with pieces of these; all when empty
+   */
+  private int tell(
+      CheckedPlan plan,
+      @Nullable OrderInput input,
+      SortedMap<String, String> digests,
+      List<String> jobs)
+      throws IOException {
+    TicketPaper paper = TicketPaper.of(plan);
+    List<String> known = paper.jobs().stream().map(JobList::job).distinct().toList();
+    for (String job : jobs) {
+      if (!known.contains(job)) {
+        desk.tell(
+            "lapwright: --job "
+                + job
+                + ": the saved plan has no such job. "
+                + Nearest.advice(job, known, "It has: " + String.join(", ", known) + "."));
+        return ExitStatus.WRONG_INPUT;
+      }
+    }
+    Style style = papers.style(plan.plan().shop(), desk.surroundings());
+    desk.print(
+        papers.isJson()
+            ? PlanFile.text(plan.plan(), digests, null)
+            : TicketText.render(jobs.isEmpty() ? paper : paper.only(jobs), style));
     if (out != null) {
-      Papers all = new Papers(input, planned.plan(), null, papers.day(desk.surroundings()));
+      if (input == null) {
+        desk.tell(
+            "Nothing was written to " + out + ": what is left is only known of a sound folder.");
+        return ExitStatus.WRONG_INPUT;
+      }
+      Papers all = new Papers(input, plan, null, papers.day(desk.surroundings()));
       WholeFolder.write(out, all.cuttingFiles(style.units()));
     }
-    return desk.statusOf(planned.plan(), planning);
+    return desk.statusOf(plan, planning);
   }
 }

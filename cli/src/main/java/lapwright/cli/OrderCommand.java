@@ -2,6 +2,7 @@ package lapwright.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import lapwright.PlanResult;
 import lapwright.compare.CombinedResult;
@@ -9,6 +10,7 @@ import lapwright.compare.Combining;
 import lapwright.files.JobChoice;
 import lapwright.files.OrderInput;
 import lapwright.files.WholeFolder;
+import lapwright.files.saved.PlanFile;
 import lapwright.print.OrderText;
 import lapwright.print.Style;
 import org.jspecify.annotations.Nullable;
@@ -32,6 +34,11 @@ final class OrderCommand implements Callable<Integer> {
 
   @Parameters(paramLabel = "FOLDER", description = "The folder of the order.")
   private Path folder = Path.of("");
+
+  @Option(
+      names = "--save",
+      description = "Keep the plan as plan.json in the folder; 'cut' then prints it.")
+  private boolean save;
 
   @Option(
       names = "--out",
@@ -68,7 +75,10 @@ final class OrderCommand implements Callable<Integer> {
     }
     Papers all =
         new Papers(input, planned.plan(), combined.saving(), papers.day(desk.surroundings()));
-    desk.print(OrderText.render(all.order(), style));
+    desk.print(papers.isJson() ? all.json() : OrderText.render(all.order(), style));
+    if (save) {
+      WholeFolder.write(folder, Map.of(PlanFile.NAME, all.json()));
+    }
     if (out != null) {
       WholeFolder.write(out, all.files(style.units()));
     }

@@ -28,6 +28,13 @@ final class PaperOptions {
   @Option(names = "--all", description = "Show everything, however long.")
   private boolean all;
 
+  @Option(names = "--json", description = "Print the result as JSON.")
+  private boolean json;
+
+  boolean isJson() {
+    return json;
+  }
+
   LocalDate day(Surroundings surroundings) {
     return date == null ? surroundings.today().get() : date;
   }
@@ -37,6 +44,11 @@ final class PaperOptions {
         .withAll(all)
         .withBoxes(!surroundings.plainCharacters())
         .withColour(surroundings.colour());
+  }
+
+  /** For what is told before any shop is known. */
+  static Style plain() {
+    return Style.plain(LengthStyle.FEET_INCHES).withAll(true);
   }
 
   static LengthStyle usual(Shop.Units units) {

@@ -8,8 +8,10 @@ import lapwright.check.CheckedPlan;
 import lapwright.compare.Saving;
 import lapwright.files.OrderCsv;
 import lapwright.files.OrderInput;
+import lapwright.files.StockAfter;
 import lapwright.files.TicketsCsv;
 import lapwright.files.WasteCsv;
+import lapwright.files.saved.PlanFile;
 import lapwright.files.source.Note;
 import lapwright.measure.LengthStyle;
 import lapwright.paperwork.OrderFacts;
@@ -48,12 +50,22 @@ record Papers(OrderInput input, CheckedPlan plan, @Nullable Saving saving, Local
   Map<String, String> files(LengthStyle units) {
     Map<String, String> files = new TreeMap<>(cuttingFiles(units));
     files.put(OrderCsv.FILE, OrderCsv.text(order(), units));
+    files.put(PlanFile.NAME, json());
     files.put(WasteCsv.FILE, WasteCsv.text(WastePaper.of(plan)));
     return files;
   }
 
+  /** The plan itself, as it is saved. */
+  String json() {
+    return PlanFile.text(plan.plan(), input.digests(), saving);
+  }
+
   /** The tickets, and what cutting leaves. */
   Map<String, String> cuttingFiles(LengthStyle units) {
-    return Map.of(TicketsCsv.FILE, TicketsCsv.text(TicketPaper.of(plan), units));
+    StockAfter after = new StockAfter(input, plan.plan());
+    return Map.of(
+        TicketsCsv.FILE, TicketsCsv.text(TicketPaper.of(plan), units),
+        StockAfter.ON_HAND_FILE, after.onHand(units),
+        StockAfter.RACK_FILE, after.rack(units));
   }
 }

@@ -13,6 +13,9 @@ import lapwright.compare.OtherLength;
 import lapwright.compare.OtherLengthResult;
 import lapwright.files.JobChoice;
 import lapwright.files.OrderInput;
+import lapwright.files.WasteCsv;
+import lapwright.files.WholeFolder;
+import lapwright.files.saved.PlanFile;
 import lapwright.files.source.Nearest;
 import lapwright.measure.Length;
 import lapwright.paperwork.OtherLengthPaper;
@@ -67,6 +70,9 @@ final class WasteCommand implements Callable<Integer> {
       description = "Only this material; may be given several times.")
   private List<String> materials = new ArrayList<>();
 
+  @Option(names = "--out", paramLabel = "DIR", description = "Also write waste.csv there.")
+  private @Nullable Path out;
+
   @Mixin private PlanningOptions planning = new PlanningOptions();
   @Mixin private PaperOptions papers = new PaperOptions();
 
@@ -97,7 +103,10 @@ final class WasteCommand implements Callable<Integer> {
       if (result == null) {
         return desk.tellNoPlan(new PlanResult.Interrupted(List.of()), style);
       }
-      desk.print(OtherLengthText.render(OtherLengthPaper.of(result), style));
+      desk.print(
+          papers.isJson()
+              ? json(result, input)
+              : OtherLengthText.render(OtherLengthPaper.of(result), style));
       return ExitStatus.DONE;
     }
     PlanResult result =
@@ -109,8 +118,24 @@ final class WasteCommand implements Callable<Integer> {
     if (!(result instanceof PlanResult.Planned planned)) {
       return desk.tellNoPlan(result, style);
     }
-    desk.print(WasteText.render(WastePaper.of(planned.plan()), style));
+    WastePaper paper = WastePaper.of(planned.plan());
+    desk.print(
+        papers.isJson()
+            ? PlanFile.text(planned.plan().plan(), input.digests(), null)
+            : WasteText.render(paper, style));
+    if (out != null) {
+      WholeFolder.write(out, Map.of(WasteCsv.FILE, WasteCsv.text(paper)));
+    }
     return desk.statusOf(planned.plan(), planning);
+  }
+
+  /** Both plans, the one in the lengths of now first. */
+  private static String json(OtherLengthResult result, OrderInput input) {
+    return "{\"now\": "
+        + PlanFile.text(result.now().plan(), input.digests(), null).strip()
+        + ",\n\"then\": "
+        + PlanFile.text(result.then().plan(), input.digests(), null).strip()
+        + "}\n";
   }
 
   /** The orders that are asked for; null when a material has no such name, which is told. */

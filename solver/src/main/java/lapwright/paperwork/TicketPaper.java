@@ -2,6 +2,7 @@ package lapwright.paperwork;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -158,6 +159,18 @@ public record TicketPaper(Shop shop, List<Ticket> tickets, List<JobList> jobs) {
     }
     return new TicketPaper(
         plan.shop(), bySaw.values().stream().flatMap(List::stream).toList(), JobLists.of(plan));
+  }
+
+  /** The tickets that give pieces of some jobs, and those jobs' lists. */
+  public TicketPaper only(Collection<String> someJobs) {
+    return new TicketPaper(
+        shop,
+        tickets.stream()
+            .filter(
+                ticket ->
+                    ticket.steps().stream().anyMatch(step -> someJobs.contains(step.cut().job())))
+            .toList(),
+        jobs.stream().filter(list -> someJobs.contains(list.job())).toList());
   }
 
   public int sticks() {
