@@ -93,7 +93,13 @@ final class BoundCheck {
         open.push(new Branch(split.fewer(), branch.packs().withAtMost(decided, split.packs())));
         continue;
       }
-      Certificate.Weights weights = (Certificate.Weights) branch.certificate();
+      if (!(branch.certificate() instanceof Certificate.Weights weights)) {
+        faults.ofMaterial(
+            Rule.CERTIFICATE,
+            "weights of needed lengths and decisions about packs, which alone are checked",
+            "another kind: " + branch.certificate().getClass().getSimpleName());
+        return Optional.empty();
+      }
       String fault = leafCheck.faultOf(weights);
       if (!fault.isEmpty()) {
         faults.ofMaterial(

@@ -4,7 +4,9 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import lapwright.measure.Length;
 import lapwright.plan.Account;
 import lapwright.plan.Cut;
@@ -14,6 +16,7 @@ import lapwright.plan.Purchase;
 import lapwright.shop.Material;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
+import lapwright.shop.OneLotPer;
 import lapwright.shop.Saw;
 import lapwright.shop.Supply;
 
@@ -35,6 +38,11 @@ final class MaterialCheck {
 
   void run() {
     checkPieces();
+    checkLots();
+    if (!order.runs().isEmpty() || !plan.runs().isEmpty()) {
+      faults.ofMaterial(
+          Rule.RUNS, "no run", (order.runs().size() + plan.runs().size()) + " runs and lines");
+    }
     Account cut = Account.NOTHING;
     Map<String, Long> used = new HashMap<>();
     for (Pattern pattern : plan.patterns()) {
@@ -87,6 +95,27 @@ final class MaterialCheck {
           if (!needed.containsKey(key)) {
             faults.ofTicket(
                 ticketOf.getOrDefault(key, ""), Rule.PIECES, "none of " + key, quantity);
+          }
+        });
+  }
+
+  private void checkLots() {
+    if (order.material().oneLotPer() != OneLotPer.JOB) {
+      return;
+    }
+    Map<String, Set<String>> lotsOfJob = new TreeMap<>();
+    for (Pattern pattern : plan.patterns()) {
+      Supply supply = supplies.get(pattern.supply());
+      if (supply != null) {
+        for (Cut cut : pattern.cuts()) {
+          lotsOfJob.computeIfAbsent(cut.job(), job -> new TreeSet<>()).add(supply.lotKey());
+        }
+      }
+    }
+    lotsOfJob.forEach(
+        (job, lots) -> {
+          if (lots.size() > 1) {
+            faults.ofMaterial(Rule.ONE_LOT, "one lot for job " + job, String.join(", ", lots));
           }
         });
   }

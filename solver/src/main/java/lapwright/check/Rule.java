@@ -7,6 +7,8 @@ public enum Rule {
   SUPPLY("every ticket draws from a supply that the shop has"),
   LONGEST_STICK("no stick is longer than the saw takes"),
   PIECES("every needed piece is cut exactly once, and nothing else"),
+  RUNS("only pieces are planned: runs cannot be checked"),
+  ONE_LOT("a job's pieces come from one maker and lot where the material says so"),
   CAPACITY("the pieces, cuts and end trims of a ticket fit on its stick"),
   HOLD("at the last cut the vise holds a long enough offcut or piece"),
   AVAILABLE("no more sticks are used or bought than can be had"),

@@ -31,6 +31,7 @@ import lapwright.plan.Proof;
 import lapwright.plan.Purchase;
 import lapwright.shop.Ends;
 import lapwright.shop.Need;
+import lapwright.shop.OneLotPer;
 import lapwright.shop.Saw;
 import lapwright.shop.Supply;
 import org.junit.jupiter.api.Test;
@@ -331,6 +332,11 @@ class BrokenPlanTest {
   }
 
   @Test
+  void twoLotsOnOneJobWhereTheMaterialForbidsIt() {
+    assertBreaksOnly(Rule.ONE_LOT, "", draft -> draft.oneLotPer = OneLotPer.JOB);
+  }
+
+  @Test
   void aSupplyThatTheShopDoesNotHave() {
     assertBreaks(
         Rule.SUPPLY,
@@ -557,6 +563,15 @@ class BrokenPlanTest {
             draft.certificate =
                 new Certificate.PackSplit(
                     List.of("buy:nobody:1:1"), 3, TwoPosts.certificate(), TwoPosts.certificate()));
+  }
+
+  @Test
+  void aKindOfCertificateThatIsNotChecked() {
+    assertBreaksOnly(
+        Rule.CERTIFICATE,
+        "",
+        draft ->
+            draft.certificate = new Certificate.RunWeights(1, TwoPosts.certificate().weights(), 0));
   }
 
   @Test

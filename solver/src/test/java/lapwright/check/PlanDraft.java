@@ -19,6 +19,7 @@ import lapwright.shop.Ends;
 import lapwright.shop.Material;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
+import lapwright.shop.OneLotPer;
 import lapwright.shop.Saw;
 import lapwright.shop.Shop;
 import lapwright.shop.Supply;
@@ -30,6 +31,7 @@ final class PlanDraft {
   boolean millEndsGood = false;
   Length shortBy = Length.ZERO;
   Length keepFrom = Length.ofInches(24);
+  OneLotPer oneLotPer = OneLotPer.NONE;
   boolean onHandValued = true;
   List<Supply> supplies = new ArrayList<>();
   List<Need> needs = new ArrayList<>();
@@ -50,7 +52,8 @@ final class PlanDraft {
 
   MaterialPlan material() {
     Material material =
-        new Material(materialId, materialId, saw.id(), millEndsGood, shortBy, keepFrom, null);
+        new Material(
+            materialId, materialId, saw.id(), millEndsGood, shortBy, keepFrom, null, oneLotPer);
     MaterialOrder order = new MaterialOrder(material, saw, onHandValued, supplies, needs);
     return new MaterialPlan(
         order, purchases, patterns, cost, cash, lowerBound, proof, certificate, account);
