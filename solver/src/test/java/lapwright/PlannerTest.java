@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.atomic.AtomicInteger;
 import lapwright.effort.Effort;
 import lapwright.effort.Progress;
 import lapwright.measure.Length;
@@ -20,6 +21,8 @@ import lapwright.plan.Pattern;
 import lapwright.shop.Ends;
 import lapwright.shop.MaterialOrder;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 final class PlannerTest {
   private static PlanResult plan(Effort effort, MaterialOrder... orders) {
@@ -119,6 +122,19 @@ final class PlannerTest {
     }
     MaterialPlan plan = planned(spent(), maker.make()).materials().get(0);
     assertTrue(plan.lowerBound() > 0);
+    assertTrue(plan.lowerBound() <= plan.cost());
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {0, 1, 2, 3, 5, 8, 13, 21, 34, 55, 89, 144, 233})
+  void aStopAtAnyMomentLeavesAPlan(int questions) {
+    OrderMaker maker = tube("tube").offer("20'", "41.00").offer("24'", "49.20");
+    for (int i = 0; i < 20; i++) {
+      maker.need("barn", "P" + i, 1 + i % 7, 13 + i * 11 + "\"");
+    }
+    AtomicInteger asked = new AtomicInteger();
+    Effort effort = Effort.unlimited().alsoStoppedBy(() -> asked.getAndIncrement() >= questions);
+    MaterialPlan plan = planned(effort, maker.make()).materials().get(0);
     assertTrue(plan.lowerBound() <= plan.cost());
   }
 

@@ -181,9 +181,10 @@ public final class Master implements AutoCloseable {
       return Math.max(0, result.dual(stockRows[stock])) * costUnit;
     }
 
-    /** How often a pattern is cut. */
+    /** How often a pattern is cut; 0 for one that was added after this solution. */
     public double times(int index) {
-      return result.value(patternColumns.get(index));
+      int column = patternColumns.get(index);
+      return column < result.columnCount() ? result.value(column) : 0;
     }
 
     public double packs(int stock) {

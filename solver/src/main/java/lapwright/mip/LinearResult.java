@@ -31,6 +31,11 @@ public final class LinearResult {
     return values[column];
   }
 
+  /** How many columns there were: what was added since has no value here. */
+  public int columnCount() {
+    return values.length;
+  }
+
   /** Dual value of a row; only when optimal. */
   public double dual(int row) {
     return duals[row];
