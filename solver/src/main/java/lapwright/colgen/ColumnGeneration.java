@@ -2,7 +2,6 @@ package lapwright.colgen;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.function.Predicate;
 import lapwright.effort.Effort;
 import lapwright.problem.StickProblem;
 import org.jspecify.annotations.Nullable;
@@ -83,44 +82,137 @@ public final class ColumnGeneration {
    */
   public record Ending(Master.@Nullable Solution solution, boolean converged) {}
 
+  /** Watches the run: says what bounds are worth, and when enough is known. */
+  public interface Watch {
+    /** The bound that weights prove, in cost; at least 0. */
+    double bound(Priced priced);
+
+    /** True when nothing more is to be learned at this cost of the master. */
+    boolean isEnough(double masterCost);
+  }
+
   /**
-   * Runs until nothing is worth adding, or until a bound is enough.
+   * Runs until nothing is worth adding, or until enough is known.
    *
    * @param limits how many of an item a pattern may hold
-   * @param enough is shown every pricing's weights; true stops
+   * @param smoothing part of the duals of the best bound in those that are priced, 0 to 1
    */
-  public Ending run(int[] limits, Predicate<Priced> enough, Effort effort) {
+  public Ending run(int[] limits, Watch watch, double smoothing, Effort effort) {
+    Center center = smoothing > 0 ? lengthCenter(limits, watch) : null;
     Master.Solution solution = null;
     boolean fresh = false;
+    int misses = 0;
     while (true) {
-      Master.Solution next = master.solve(effort);
-      if (next == null) {
-        return new Ending(solution, false);
+      if (misses == 0) {
+        Master.Solution next = master.solve(effort);
+        if (next == null) {
+          return new Ending(solution, false);
+        }
+        solution = next;
+        if (watch.isEnough(solution.cost())) {
+          return new Ending(solution, false);
+        }
       }
-      solution = next;
-      Duals duals = dualsOf(solution);
+      double part = center == null ? 0 : Math.max(0, 1 - (misses + 1) * (1 - smoothing));
+      Point out = new Point(solution);
+      Point at = center == null || part < 0.01 ? out : center.point.mixedWith(out, part);
+      Duals duals = whole(at);
       PatternSource.Priced priced =
           source.price(duals.weights, limits, duals.thresholds, columnsACall);
-      if (enough.test(duals.prove(priced.greatest()))) {
+      double bound = watch.bound(duals.prove(priced.greatest()));
+      if (watch.isEnough(solution.cost())) {
         return new Ending(solution, false);
+      }
+      if (center != null && bound > center.bound) {
+        center = new Center(at, bound);
       }
       int added = 0;
       for (Pattern pattern : priced.patterns()) {
-        added += master.add(pattern) ? 1 : 0;
-      }
-      if (added == 0) {
-        if (priced.patterns().isEmpty() || fresh) {
-          return new Ending(solution, true);
+        if ((at == out || out.isWorthAdding(pattern)) && master.add(pattern)) {
+          added++;
         }
-        // All that is worth adding is there already: the engine's solution cannot be right.
-        master.forgetBasis();
-        fresh = true;
-      } else {
-        fresh = false;
       }
       if (effort.spent()) {
         return new Ending(solution, false);
       }
+      if (added > 0) {
+        fresh = false;
+        misses = 0;
+      } else if (at != out) {
+        misses++;
+      } else if (priced.patterns().isEmpty() || fresh) {
+        return new Ending(solution, true);
+      } else {
+        // All that is worth adding is there already: the engine's solution cannot be right.
+        master.forgetBasis();
+        fresh = true;
+        misses = 0;
+      }
+    }
+  }
+
+  private record Center(Point point, double bound) {}
+
+  /** Every item at the least price per length: where the search for duals starts from. */
+  private Center lengthCenter(int[] limits, Watch watch) {
+    double least = Double.POSITIVE_INFINITY;
+    for (StickProblem.Stock stock : problem.stocks()) {
+      if (stock.packCost() > 0 && stock.capacity() > 0) {
+        least = Math.min(least, (double) stock.packCost() / stock.packSize() / stock.capacity());
+      }
+    }
+    Point point = new Point(least == Double.POSITIVE_INFINITY ? 0 : least);
+    Duals duals = whole(point);
+    PatternSource.Priced priced =
+        source.price(duals.weights, limits, duals.thresholds, columnsACall);
+    priced.patterns().forEach(master::add);
+    return new Center(point, watch.bound(duals.prove(priced.greatest())));
+  }
+
+  /** Dual values: pi an item and mu a stock. */
+  private final class Point {
+    final double[] items = new double[problem.items().size()];
+    final double[] stocks = new double[problem.stocks().size()];
+
+    Point(Master.Solution solution) {
+      for (int i = 0; i < items.length; i++) {
+        items[i] = solution.itemDual(i);
+      }
+      for (int j = 0; j < stocks.length; j++) {
+        stocks[j] = solution.stockDual(j);
+      }
+    }
+
+    Point(double pricePerLength) {
+      for (int i = 0; i < items.length; i++) {
+        items[i] = pricePerLength * problem.items().get(i).size();
+      }
+      for (int j = 0; j < stocks.length; j++) {
+        // Just below what a full stick weighs, so that full sticks are columns to start with.
+        stocks[j] = pricePerLength * problem.stocks().get(j).capacity() * (1 - 1e-3);
+      }
+    }
+
+    private Point() {}
+
+    Point mixedWith(Point other, double part) {
+      Point mixed = new Point();
+      for (int i = 0; i < items.length; i++) {
+        mixed.items[i] = part * items[i] + (1 - part) * other.items[i];
+      }
+      for (int j = 0; j < stocks.length; j++) {
+        mixed.stocks[j] = part * stocks[j] + (1 - part) * other.stocks[j];
+      }
+      return mixed;
+    }
+
+    boolean isWorthAdding(Pattern pattern) {
+      double weight = 0;
+      for (int k = 0; k < pattern.kinds(); k++) {
+        weight += items[pattern.item(k)] * pattern.count(k);
+      }
+      double price = stocks[pattern.stock()];
+      return weight > price * (1 + TOLERANCE) + master.costUnit() * 1e-9;
     }
   }
 
@@ -149,13 +241,12 @@ public final class ColumnGeneration {
     }
   }
 
-  private Duals dualsOf(Master.Solution solution) {
+  private Duals whole(Point point) {
     int m = problem.items().size();
-    double[] duals = new double[m];
+    double[] duals = point.items;
     double steepest = 0;
     double sum = 0;
     for (int i = 0; i < m; i++) {
-      duals[i] = solution.itemDual(i);
       steepest = Math.max(steepest, duals[i] / problem.items().get(i).size());
       sum += duals[i] * problem.items().get(i).demand();
     }
@@ -171,9 +262,7 @@ public final class ColumnGeneration {
     long[] thresholds = new long[problem.stocks().size()];
     for (int j = 0; j < thresholds.length; j++) {
       thresholds[j] =
-          (long)
-              Math.ceil(
-                  factor * (solution.stockDual(j) * (1 + TOLERANCE) + master.costUnit() * 1e-9));
+          (long) Math.ceil(factor * (point.stocks[j] * (1 + TOLERANCE) + master.costUnit() * 1e-9));
     }
     return new Duals(scale, grain, weights, thresholds);
   }

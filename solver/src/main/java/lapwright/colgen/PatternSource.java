@@ -1,6 +1,7 @@
 package lapwright.colgen;
 
 import java.util.List;
+import lapwright.problem.StickProblem;
 
 /**
  * Answers which patterns are worth most at given weights: the pricing problem of column generation,
@@ -8,8 +9,15 @@ import java.util.List;
  * above does not care how.
  */
 public interface PatternSource {
+  /** The source that suits a problem of sticks. */
+  static PatternSource of(StickProblem problem) {
+    return PatternTable.cells(problem) <= PatternTable.MOST_CELLS
+        ? new PatternTable(problem)
+        : new PatternLists(problem);
+  }
+
   /**
-   * The greatest weight of a proper pattern of each stock, exactly.
+   * The greatest weight of a proper pattern of each stock.
    *
    * @param weights one an item, not negative; patterns need not hold items of weight 0
    * @param limits how many of an item a pattern may hold at most
@@ -22,7 +30,8 @@ public interface PatternSource {
   /**
    * What pricing found.
    *
-   * @param greatest greatest weight of a pattern, by stock; at least 0, the empty pattern's
+   * @param greatest by stock, what no pattern weighs more than: the greatest weight itself, or the
+   *     threshold where no pattern exceeds it; at least 0, the empty pattern's
    * @param patterns distinct patterns above their stock's threshold
    */
   record Priced(List<Long> greatest, List<Pattern> patterns) {

@@ -28,6 +28,9 @@ import lapwright.problem.StickProblem;
  * stocks; memory 4 T C bytes. Not thread-safe: it keeps its table from call to call.
  */
 public final class PatternTable implements PatternSource {
+  /** Cells beyond which a table is too large. */
+  static final long MOST_CELLS = 40_000_000;
+
   private static final int STOCKS_IN_DEPTH = 3;
 
   private final int[] sizes;
@@ -75,7 +78,7 @@ public final class PatternTable implements PatternSource {
   }
 
   /** Cells that the table of a problem would have, at most. */
-  public static long cells(StickProblem problem) {
+  static long cells(StickProblem problem) {
     long greatest = 0;
     for (StickProblem.Stock stock : problem.stocks()) {
       greatest = Math.max(greatest, stock.capacity());

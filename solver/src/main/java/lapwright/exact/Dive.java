@@ -41,6 +41,9 @@ final class Dive {
     /** True when a solution of this cost would be of use. */
     boolean wants(double cost);
 
+    /** True when a relaxation of this cost can still end as well as can be hoped. */
+    boolean aimsAt(double cost);
+
     void take(Layout layout);
   }
 
@@ -77,7 +80,7 @@ final class Dive {
           master.limitPattern(index, fixed.get(index), fixed.get(index));
         }
       }
-      ColumnGeneration.Ending ending = relaxation.generation().run(left, priced -> false, effort);
+      ColumnGeneration.Ending ending = relaxation.generation().run(left, until(finds), 0, effort);
       Master.Solution solution = ending.solution();
       if (solution == null || solution.uncovered() > 1e-6 || !finds.wants(solution.cost())) {
         break;
@@ -100,6 +103,21 @@ final class Dive {
     for (int index = 0; index < master.patternCount(); index++) {
       master.limitPattern(index, 0, Double.POSITIVE_INFINITY);
     }
+  }
+
+  /** Patterns are priced until what is aimed at is in reach again. */
+  private static ColumnGeneration.Watch until(Finds finds) {
+    return new ColumnGeneration.Watch() {
+      @Override
+      public double bound(ColumnGeneration.Priced priced) {
+        return 0;
+      }
+
+      @Override
+      public boolean isEnough(double masterCost) {
+        return finds.aimsAt(masterCost);
+      }
+    };
   }
 
   private void forbid(Set<Integer> forbidden, Set<Integer> touched) {

@@ -97,7 +97,7 @@ final class PackTree {
 
   private Master.@Nullable Solution relax(Node node) {
     nodes++;
-    Relaxation.Bounded bounded = relaxation.bound(node.limits, search::isClosedBy, effort);
+    Relaxation.Bounded bounded = relaxation.bound(node.limits, search::isEnough, effort);
     if (bounded.bound() >= node.bound) {
       node.bound = bounded.bound();
       node.weights = bounded.certificate();

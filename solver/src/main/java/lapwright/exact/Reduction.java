@@ -174,9 +174,32 @@ final class Reduction {
     return (double) (1L << 60) / costUnit;
   }
 
-  /** Offcut lengths and the like in reduced units, rounded down. */
-  long reducedLength(long rawLength) {
-    return Math.floorDiv(rawLength, sizeUnit);
+  /** Length of the offcut that a pattern leaves, in raw units; 0 when it is not kept. */
+  long keptOffcut(Pattern pattern) {
+    Stock stock = raw.stocks().get(rawStocks.get(pattern.stock()).get(0));
+    long rest = stock.capacity();
+    for (int k = 0; k < pattern.kinds(); k++) {
+      rest -= pattern.count(k) * reduced.items().get(pattern.item(k)).size() * sizeUnit;
+    }
+    long offcut = Math.max(0, rest + stock.tail());
+    return offcut >= raw.keepFrom() ? offcut : 0;
+  }
+
+  /** Length of a stick, in raw units. */
+  long lengthOf(int stock) {
+    return raw.stocks().get(rawStocks.get(stock).get(0)).length();
+  }
+
+  /** Money to be spent now for packs of a stock, those on hand used first. */
+  long cashOf(int stock, int packs) {
+    long cash = 0;
+    int left = packs;
+    for (int member : rawStocks.get(stock)) {
+      int taken = Math.min(left, raw.stocks().get(member).mostPacks());
+      cash = Math.addExact(cash, Math.multiplyExact(raw.stocks().get(member).packCash(), taken));
+      left -= taken;
+    }
+    return cash;
   }
 
   /** A solution of the raw problem in the reduced problem's terms; null when it is none. */

@@ -13,6 +13,8 @@ import org.jspecify.annotations.Nullable;
  * source of patterns. Holds native memory: close it.
  */
 final class Relaxation implements AutoCloseable {
+  private static final double SMOOTHING = 0.7;
+
   private final StickProblem problem;
   private final Master master;
   private final ColumnGeneration generation;
@@ -47,9 +49,13 @@ final class Relaxation implements AutoCloseable {
   record Bounded(
       Master.@Nullable Solution solution, long bound, StickCertificate.Weights certificate) {}
 
-  /** Says whether a bound is enough. */
+  /** Says when no better bound is wanted. */
   interface Goal {
-    boolean isReached(long bound);
+    /**
+     * @param bound the best so far
+     * @param most no bound can be better
+     */
+    boolean isReached(long bound, double most);
   }
 
   /** Solves the relaxation within limits. */
@@ -57,16 +63,9 @@ final class Relaxation implements AutoCloseable {
     for (int j = 0; j < problem.stocks().size(); j++) {
       master.limitPacks(j, limits.least(j), limits.most(j));
     }
-    Best best = new Best();
+    Best best = new Best(limits, goal);
     while (true) {
-      ColumnGeneration.Ending ending =
-          generation.run(
-              demands(),
-              priced -> {
-                best.take(limits, priced);
-                return goal.isReached(best.bound);
-              },
-              effort);
+      ColumnGeneration.Ending ending = generation.run(demands(), best, SMOOTHING, effort);
       Master.Solution solution = ending.solution();
       if (solution == null
           || !ending.converged()
@@ -85,13 +84,26 @@ final class Relaxation implements AutoCloseable {
     return demands;
   }
 
-  private final class Best {
+  private final class Best implements ColumnGeneration.Watch {
+    private final PackLimits limits;
+    private final Goal goal;
     private long bound = -1;
     private long scale = 1;
     private long[] weights = new long[problem.items().size()];
 
-    void take(PackLimits limits, ColumnGeneration.Priced priced) {
-      take(limits, priced, priced.scale());
+    Best(PackLimits limits, Goal goal) {
+      this.limits = limits;
+      this.goal = goal;
+    }
+
+    @Override
+    public boolean isEnough(double masterCost) {
+      return goal.isReached(bound, masterCost);
+    }
+
+    @Override
+    public double bound(ColumnGeneration.Priced priced) {
+      double value = take(priced, priced.scale());
       // No stick of an unlimited stock may carry more than its price: a greater scale sees to it.
       long enough = priced.scale();
       for (int j = 0; j < problem.stocks().size(); j++) {
@@ -101,18 +113,17 @@ final class Relaxation implements AutoCloseable {
           enough = Math.max(enough, Numbers.ceilDiv(carries, stock.packCost()));
         }
       }
-      if (enough > priced.scale()) {
-        take(limits, priced, enough);
-      }
+      return enough > priced.scale() ? Math.max(value, take(priced, enough)) : value;
     }
 
-    private void take(PackLimits limits, ColumnGeneration.Priced priced, long atScale) {
+    private double take(ColumnGeneration.Priced priced, long atScale) {
       long value = WeightBound.of(problem, limits, atScale, priced.weights(), priced.greatest());
       if (value > bound) {
         bound = value;
         scale = atScale;
         weights = priced.weights();
       }
+      return WeightBound.unrounded(problem, limits, atScale, priced.weights(), priced.greatest());
     }
 
     StickCertificate.Weights certificate() {

@@ -3,7 +3,7 @@ package lapwright.exact;
 import java.util.ArrayList;
 import java.util.List;
 import lapwright.colgen.Master;
-import lapwright.colgen.PatternTable;
+import lapwright.colgen.PatternSource;
 import lapwright.effort.Effort;
 import lapwright.effort.Progress;
 import lapwright.problem.StickCertificate;
@@ -67,7 +67,7 @@ final class Search {
       return;
     }
     try (Relaxation relaxation =
-        new Relaxation(problem, new PatternTable(problem), COLUMNS_A_CALL, greatestSum)) {
+        new Relaxation(problem, PatternSource.of(problem), COLUMNS_A_CALL, greatestSum)) {
       if (best != null) {
         relaxation.addAll(best);
       }
@@ -94,6 +94,11 @@ final class Search {
               }
 
               @Override
+              public boolean aimsAt(double cost) {
+                return cost <= bound + 1e-6;
+              }
+
+              @Override
               public void take(Layout layout) {
                 offer(layout);
               }
@@ -102,6 +107,21 @@ final class Search {
       offer(
           ColumnMip.solve(problem, limits, relaxation.master().patterns(), MOST_MIP_NODES, effort));
     }
+  }
+
+  /**
+   * True when a relaxation need not be solved further: its bound closes it, or no better bound
+   * would be raised to more.
+   */
+  boolean isEnough(long provenBound, double most) {
+    if (isClosedBy(provenBound)) {
+      return true;
+    }
+    return best != null
+        && provenBound >= 0
+        && most < best.cost()
+        && reachable.atLeast(provenBound, best.cost())
+            >= reachable.atLeast((long) Math.ceil(most - 1e-6), best.cost());
   }
 
   /** True when a bound, raised to what can be reached, leaves nothing to be gained. */

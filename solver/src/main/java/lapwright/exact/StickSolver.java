@@ -44,6 +44,7 @@ public final class StickSolver {
           null);
     }
     StickCertificate certificate = reduction.expand(search.certificate());
+    best = Polish.of(reduction, best);
     Reduction.Expanded expanded = reduction.expand(best);
     Status status =
         search.bound() >= best.cost()
@@ -54,7 +55,7 @@ public final class StickSolver {
         expanded.patterns(),
         expanded.packs(),
         reduction.rawCost(best.cost()),
-        reduction.rawCost(search.bound()),
+        reduction.rawCost(Math.min(search.bound(), best.cost())),
         certificate);
   }
 }

@@ -4,6 +4,7 @@ import java.math.BigInteger;
 import java.util.List;
 import lapwright.problem.StickProblem;
 import lapwright.problem.StickProblem.Stock;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The lower bound that integer weights prove, exactly.
@@ -32,6 +33,24 @@ final class WeightBound {
    */
   static long of(
       StickProblem problem, PackLimits limits, long scale, long[] weights, List<Long> greatest) {
+    BigInteger sum = sum(problem, limits, scale, weights, greatest);
+    if (sum == null) {
+      return IMPOSSIBLE;
+    }
+    BigInteger divisor = BigInteger.valueOf(scale);
+    return sum.add(divisor).subtract(BigInteger.ONE).divide(divisor).longValueExact();
+  }
+
+  /** The bound before it is rounded up: for comparing weights, not for proofs. */
+  static double unrounded(
+      StickProblem problem, PackLimits limits, long scale, long[] weights, List<Long> greatest) {
+    BigInteger sum = sum(problem, limits, scale, weights, greatest);
+    return sum == null ? Double.MAX_VALUE : sum.doubleValue() / scale;
+  }
+
+  /** D times the bound, at least 0; null when the limits allow no solution. */
+  private static @Nullable BigInteger sum(
+      StickProblem problem, PackLimits limits, long scale, long[] weights, List<Long> greatest) {
     BigInteger demanded = BigInteger.ZERO;
     for (int i = 0; i < weights.length; i++) {
       demanded = demanded.add(product(weights[i], problem.items().get(i).demand()));
@@ -58,13 +77,9 @@ final class WeightBound {
       }
     }
     if (finite && demanded.compareTo(carried) > 0) {
-      return IMPOSSIBLE;
+      return null;
     }
-    if (unbounded || sum.signum() <= 0) {
-      return 0;
-    }
-    BigInteger divisor = BigInteger.valueOf(scale);
-    return sum.add(divisor).subtract(BigInteger.ONE).divide(divisor).longValueExact();
+    return unbounded || sum.signum() <= 0 ? BigInteger.ZERO : sum;
   }
 
   private static BigInteger product(long a, long b) {
