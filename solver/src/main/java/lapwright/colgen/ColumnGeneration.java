@@ -99,20 +99,13 @@ public final class ColumnGeneration {
    */
   public Ending run(int[] limits, Watch watch, double smoothing, Effort effort) {
     Center center = smoothing > 0 ? lengthCenter(limits, watch) : null;
-    Master.Solution solution = null;
+    Master.Solution solution = master.solve(effort);
+    if (solution == null) {
+      return new Ending(null, false);
+    }
     boolean fresh = false;
     int misses = 0;
-    while (true) {
-      if (misses == 0) {
-        Master.Solution next = master.solve(effort);
-        if (next == null) {
-          return new Ending(solution, false);
-        }
-        solution = next;
-        if (watch.isEnough(solution.cost())) {
-          return new Ending(solution, false);
-        }
-      }
+    while (!watch.isEnough(solution.cost())) {
       double part = center == null ? 0 : Math.max(0, 1 - (misses + 1) * (1 - smoothing));
       Point out = new Point(solution);
       Point at = center == null || part < 0.01 ? out : center.point.mixedWith(out, part);
@@ -121,7 +114,7 @@ public final class ColumnGeneration {
           source.price(duals.weights, limits, duals.thresholds, columnsACall);
       double bound = watch.bound(duals.prove(priced.greatest()));
       if (watch.isEnough(solution.cost())) {
-        return new Ending(solution, false);
+        break;
       }
       if (center != null && bound > center.bound) {
         center = new Center(at, bound);
@@ -133,22 +126,28 @@ public final class ColumnGeneration {
         }
       }
       if (effort.spent()) {
-        return new Ending(solution, false);
+        break;
       }
-      if (added > 0) {
-        fresh = false;
-        misses = 0;
-      } else if (at != out) {
+      if (added == 0 && at != out) {
         misses++;
-      } else if (priced.patterns().isEmpty() || fresh) {
-        return new Ending(solution, true);
-      } else {
+        continue;
+      }
+      if (added == 0) {
+        if (priced.patterns().isEmpty() || fresh) {
+          return new Ending(solution, true);
+        }
         // All that is worth adding is there already: the engine's solution cannot be right.
         master.forgetBasis();
-        fresh = true;
-        misses = 0;
       }
+      fresh = added == 0;
+      misses = 0;
+      Master.Solution next = master.solve(effort);
+      if (next == null) {
+        break;
+      }
+      solution = next;
     }
+    return new Ending(solution, false);
   }
 
   private record Center(Point point, double bound) {}

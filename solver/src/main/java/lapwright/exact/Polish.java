@@ -111,7 +111,7 @@ final class Polish {
         if (trials >= MOST_TRIALS) {
           return false;
         }
-        if (from == to || from.times() != to.times()) {
+        if (from.equals(to) || from.times() != to.times()) {
           continue;
         }
         long room = room(to.pattern());

@@ -52,6 +52,8 @@ final class Relaxation implements AutoCloseable {
   /** Says when no better bound is wanted. */
   interface Goal {
     /**
+     * True when it is so.
+     *
      * @param bound the best so far
      * @param most no bound can be better
      */
