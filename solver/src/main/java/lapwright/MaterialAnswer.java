@@ -1,12 +1,21 @@
 package lapwright;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
+import lapwright.allot.Allotment;
+import lapwright.demand.RunLayouts;
 import lapwright.demand.StickDemand;
+import lapwright.plan.Certificate;
 import lapwright.plan.LengthPattern;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Pattern;
 import lapwright.plan.Proof;
+import lapwright.plan.Purchase;
+import lapwright.plan.RunLine;
 import lapwright.problem.StickCertificate;
+import lapwright.shop.MaterialOrder;
+import lapwright.shop.Need;
 
 /** What solving one material came to. */
 sealed interface MaterialAnswer {
@@ -29,6 +38,50 @@ sealed interface MaterialAnswer {
           proof,
           demand.certificate(certificate),
           demand.account(patterns));
+    }
+  }
+
+  /**
+   * A solution of an order with runs, or of one whose lots must not mix.
+   *
+   * @param parts together the whole order; more than one where lots are kept apart
+   * @param certificate in the shop's words
+   */
+  record SolvedRuns(
+      MaterialOrder order, List<Part> parts, long bound, Proof proof, Certificate certificate)
+      implements MaterialAnswer {
+    /** What is cut from one lot, or everything. */
+    record Part(RunLayouts layouts, List<LengthPattern> patterns) {}
+
+    MaterialPlan withTickets(Supplier<String> ticketNames, Supplier<String> offcutNames) {
+      List<Pattern> tickets = new ArrayList<>();
+      List<RunLine> runs = new ArrayList<>();
+      List<LengthPattern> patterns = new ArrayList<>();
+      List<Need> needs = new ArrayList<>();
+      for (Part part : parts) {
+        RunLayouts.Finished finished =
+            part.layouts()
+                .finish(
+                    Allotment.tickets(
+                        part.layouts().withPieces(), part.patterns(), ticketNames, offcutNames));
+        tickets.addAll(finished.tickets());
+        runs.addAll(finished.runs());
+        patterns.addAll(part.patterns());
+        needs.addAll(part.layouts().withPieces().needs());
+      }
+      StickDemand pieces = StickDemand.of(order.withPieces(needs));
+      List<Purchase> purchases = pieces.purchases(patterns);
+      return new MaterialPlan(
+          order,
+          purchases,
+          tickets,
+          pieces.cost(patterns),
+          pieces.cash(patterns),
+          bound,
+          proof,
+          certificate,
+          RunLayouts.account(order, tickets, purchases, runs),
+          runs);
     }
   }
 

@@ -56,16 +56,17 @@ public final class Planner {
       List<MaterialOrder> orders,
       Map<String, List<LengthPattern>> startFrom,
       Effort effort) {
-    List<StickDemand> demands = orders.stream().map(StickDemand::of).toList();
     List<MaterialAnswer> answers =
         SideBySide.map(
             threads,
-            demands,
-            demand ->
-                MaterialSolving.solve(
-                    demand,
-                    startFrom.getOrDefault(demand.order().material().id(), List.of()),
-                    effort));
+            orders,
+            order ->
+                RunSolving.isFor(order)
+                    ? RunSolving.solve(order, effort)
+                    : MaterialSolving.solve(
+                        StickDemand.of(order),
+                        startFrom.getOrDefault(order.material().id(), List.of()),
+                        effort));
     List<Shortage> shortages = new ArrayList<>();
     List<String> unfinished = new ArrayList<>();
     for (MaterialAnswer answer : answers) {
@@ -89,6 +90,10 @@ public final class Planner {
     Supplier<String> ticketNames = () -> Integer.toString(lastTicket.incrementAndGet());
     List<MaterialPlan> plans = new ArrayList<>();
     for (MaterialAnswer answer : answers) {
+      if (answer instanceof MaterialAnswer.SolvedRuns runs) {
+        plans.add(runs.withTickets(ticketNames, offcutNames::next));
+        continue;
+      }
       MaterialAnswer.Solved solved = (MaterialAnswer.Solved) answer;
       List<Pattern> tickets =
           Allotment.tickets(

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import lapwright.measure.Length;
 import lapwright.shop.Need;
+import org.jspecify.annotations.Nullable;
 
 /** Why one material cannot be planned. */
 public sealed interface Shortage {
@@ -45,4 +46,30 @@ public sealed interface Shortage {
       }
     }
   }
+
+  /**
+   * A run that no split keeps to its rules.
+   *
+   * @param job whose run
+   * @param mark the run's mark
+   * @param rule field of the run that cannot be kept
+   * @param reason what stands against it
+   * @param advice the nearest change that would do, {@code {}} standing for {@code length}
+   * @param length null when the advice speaks of no length
+   */
+  record NoSplit(
+      String material,
+      String job,
+      String mark,
+      String rule,
+      String reason,
+      String advice,
+      @Nullable Length length)
+      implements Shortage {}
+
+  /**
+   * What can be had of a material does not suffice, however its runs are split and whatever lots
+   * its jobs are given.
+   */
+  record SuppliesFallShort(String material) implements Shortage {}
 }

@@ -13,10 +13,13 @@ import lapwright.plan.Cut;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Pattern;
 import lapwright.plan.Purchase;
+import lapwright.plan.RunLine;
+import lapwright.shop.JointRules;
 import lapwright.shop.Material;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 import lapwright.shop.OneLotPer;
+import lapwright.shop.RunNeed;
 import lapwright.shop.Saw;
 import lapwright.shop.Supply;
 
@@ -39,10 +42,6 @@ final class MaterialCheck {
   void run() {
     checkPieces();
     checkLots();
-    if (!order.runs().isEmpty() || !plan.runs().isEmpty()) {
-      faults.ofMaterial(
-          Rule.RUNS, "no run", (order.runs().size() + plan.runs().size()) + " runs and lines");
-    }
     Account cut = Account.NOTHING;
     Map<String, Long> used = new HashMap<>();
     for (Pattern pattern : plan.patterns()) {
@@ -61,7 +60,7 @@ final class MaterialCheck {
     Map<String, Long> packs = checkPurchases();
     checkAvailable(used, packs);
     checkMoney(used, packs);
-    checkAccount(cut.plus(uncut(used, packs)));
+    checkAccount(overlapsApart(cut.plus(uncut(used, packs))));
   }
 
   private void checkPieces() {
@@ -71,6 +70,14 @@ final class MaterialCheck {
         needed.merge(
             new PieceKey(need.job(), copy, need.mark(), need.length()),
             (long) need.qty(),
+            Math::addExact);
+      }
+    }
+    for (RunLine line : plan.runs()) {
+      for (RunLine.RunPiece piece : line.pieces()) {
+        needed.merge(
+            new PieceKey(line.job(), line.copy(), line.pieceMark(piece), piece.length()),
+            1L,
             Math::addExact);
       }
     }
@@ -206,6 +213,31 @@ final class MaterialCheck {
     }
     Length none = Length.ZERO;
     return new Account(none, none, none, none, none, none, none, surplus, shortAllowance);
+  }
+
+  /** What pieces of runs overlap is not finished length. */
+  private Account overlapsApart(Account account) {
+    Map<String, Length> lapOfRun = new HashMap<>();
+    for (RunNeed need : order.runs()) {
+      if (need.run().rules().joint() instanceof JointRules.Joint.Lap lap) {
+        lapOfRun.put(need.job() + "/" + need.run().mark(), lap.lap());
+      }
+    }
+    Length laps = Length.ZERO;
+    for (RunLine line : plan.runs()) {
+      Length lap = lapOfRun.getOrDefault(line.job() + "/" + line.mark(), Length.ZERO);
+      laps = laps.plus(lap.times(line.pieces().size() - 1L));
+    }
+    return new Account(
+        account.drawn(),
+        account.finished().minus(laps),
+        account.laps().plus(laps),
+        account.kerf(),
+        account.endTrim(),
+        account.offcutsKept(),
+        account.scrap(),
+        account.surplus(),
+        account.shortAllowance());
   }
 
   private void checkAccount(Account expected) {

@@ -26,7 +26,12 @@ public final class PlanCheck {
       Faults faults = new Faults(material.material(), found);
       try {
         new MaterialCheck(material, faults).run();
-        new BoundCheck(material, faults).run().ifPresent(bounds::add);
+        new RunCheck(material, faults).run();
+        if (RunBoundCheck.isFor(material)) {
+          new RunBoundCheck(material, faults).run().ifPresent(bounds::add);
+        } else {
+          new BoundCheck(material, faults).run().ifPresent(bounds::add);
+        }
       } catch (ArithmeticException tooLarge) {
         faults.ofMaterial(
             Rule.ACCOUNT, "lengths, counts and costs that add up within 64 bits", "larger ones");

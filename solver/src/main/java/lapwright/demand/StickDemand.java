@@ -83,11 +83,11 @@ public final class StickDemand {
     return new StickDemand(order);
   }
 
-  private static boolean sawTakes(Saw saw, Supply supply) {
+  static boolean sawTakes(Saw saw, Supply supply) {
     return saw.longestStick() == null || !supply.length().isLongerThan(saw.longestStick());
   }
 
-  private static StickProblem.Stock stock(Supply supply, UsableStick stick, StickPrices prices) {
+  static StickProblem.Stock stock(Supply supply, UsableStick stick, StickPrices prices) {
     long cost = prices.ofPack(supply);
     boolean bought = supply instanceof Supply.Offer;
     int packSize = supply instanceof Supply.Offer offer ? offer.soldIn() : 1;

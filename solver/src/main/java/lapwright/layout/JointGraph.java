@@ -201,7 +201,8 @@ public record JointGraph(List<Long> positions, List<Leg> legs) {
       if (closing.othersWhole() && !isClosing) {
         planned = 0;
         for (long whole : wholes) {
-          if (whole >= least && whole <= most && whole >= limits.shortest(first || last)) {
+          boolean fits = whole >= least && whole <= most && whole >= limits.shortest(first || last);
+          if (fits && (planned == 0 || whole < planned)) {
             planned = whole;
           }
         }

@@ -17,6 +17,7 @@ import lapwright.problem.SpliceProblem.Splits.Anywhere;
  */
 final class AnywhereChoice implements Choice {
   private static final int MOST_WHOLE_LENGTHS = 6;
+  private static final int MOST_PLAIN = 24;
   private static final int MOST_STATES = 20_000;
 
   private final Anywhere rules;
@@ -210,7 +211,30 @@ final class AnywhereChoice implements Choice {
   }
 
   @Override
-  public int mostPieces(long from, long to) {
-    return to <= rules.least() || from > longest ? 0 : rules.mostPieces();
+  public List<List<Long>> plainOnes() {
+    List<List<Long>> found = new ArrayList<>();
+    for (int pieces = 1; pieces <= rules.mostPieces(); pieces++) {
+      layWholes(pieces, 0, rules.sumOf(pieces), new ArrayList<>(), found);
+    }
+    return found;
+  }
+
+  private void layWholes(int pieces, int from, long left, List<Long> laid, List<List<Long>> found) {
+    if (found.size() >= MOST_PLAIN || left < rules.shortestAtEnd()) {
+      return;
+    }
+    if (laid.size() == pieces - 1) {
+      if (left <= longest) {
+        List<Long> split = new ArrayList<>(laid);
+        split.add(left);
+        found.add(split);
+      }
+      return;
+    }
+    for (int w = from; w < wholes.length; w++) {
+      laid.add(wholes[w]);
+      layWholes(pieces, w, left - wholes[w], laid, found);
+      laid.remove(laid.size() - 1);
+    }
   }
 }

@@ -21,6 +21,8 @@ interface Choice {
   /** Lengths that splits may use, where there are few of them; else empty. */
   List<Long> lengths();
 
-  /** How many pieces of at least {@code from} and less than {@code to} a split may have at most. */
-  int mostPieces(long from, long to);
+  /** A few splits to begin with: those of whole sticks and one closing piece, for instance. */
+  default List<List<Long>> plainOnes() {
+    return List.of();
+  }
 }

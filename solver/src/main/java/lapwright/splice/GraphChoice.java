@@ -84,19 +84,4 @@ final class GraphChoice implements Choice {
   public List<Long> lengths() {
     return Arrays.stream(lengths).boxed().toList();
   }
-
-  @Override
-  public int mostPieces(long least, long below) {
-    int[] most = new int[nodes];
-    Arrays.fill(most, -1);
-    most[0] = 0;
-    for (int a = 0; a < from.length; a++) {
-      if (most[from[a]] >= 0) {
-        long length = lengths[lengthOf[a]];
-        int more = length >= least && length < below ? 1 : 0;
-        most[to[a]] = Math.max(most[to[a]], most[from[a]] + more);
-      }
-    }
-    return Math.max(0, most[nodes - 1]);
-  }
 }

@@ -116,17 +116,20 @@ final class JointBound {
     return greatest;
   }
 
-  /** Pieces of at least {@code from} and less than {@code to} that a solution has at most. */
+  /**
+   * Pieces of at least {@code from} and less than {@code to} that a solution has at most: no limit
+   * is known where splits may give more of them.
+   */
   private long mostPieces(long from, long to) {
+    if (!choices.isEmpty()) {
+      return Integer.MAX_VALUE;
+    }
     long most = 0;
     for (Item item : problem.plain()) {
       long length = item.size() - problem.cut();
       if (length >= from && length < to) {
         most += item.demand();
       }
-    }
-    for (int g = 0; g < choices.size(); g++) {
-      most += (long) problem.groups().get(g).lines() * choices.get(g).mostPieces(from, to);
     }
     return most;
   }

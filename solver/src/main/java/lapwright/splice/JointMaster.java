@@ -339,6 +339,11 @@ final class JointMaster implements AutoCloseable {
     return lengths;
   }
 
+  /** How many plain pieces there are of a length in use. */
+  int plainDemand(int item) {
+    return plainDemand.getOrDefault(lengths.get(item), 0);
+  }
+
   /** Dual price of a length's row, in the program's unit. */
   double worth(int item) {
     return Math.max(0, result.dual(itemRow.get(item)));

@@ -61,6 +61,17 @@ public final class SpliceSolver {
     return new SpliceSolver(problem, effort).run();
   }
 
+  /** True when the sticks are too few by their length alone, or give no piece long enough. */
+  public static boolean isShort(SpliceProblem problem) {
+    SpliceSolver solver = new SpliceSolver(problem, Effort.unlimited());
+    long longest = solver.problem.longestUsable();
+    return problem.plain().stream().anyMatch(item -> item.size() - problem.cut() > longest)
+        || new JointBound(solver.problem, solver.choices)
+                .of(StepWeights.bySize(1, 1), PackLimits.of(solver.merged.sticks()))
+                .bound()
+            == JointBound.IMPOSSIBLE;
+  }
+
   private SpliceSolution run() {
     LengthPrices bySize =
         length -> length <= problem.longestUsable() ? length : Double.POSITIVE_INFINITY;
@@ -71,6 +82,9 @@ public final class SpliceSolver {
     try (JointMaster master = new JointMaster(problem, choices, step)) {
       for (int g = 0; g < first.size(); g++) {
         master.add(g, first.get(g));
+        for (List<Long> split : choices.get(g).plainOnes()) {
+          master.add(g, split);
+        }
       }
       PackLimits all = PackLimits.of(merged.sticks());
       master.converge(ROOT_ROUNDS, effort);
@@ -83,6 +97,12 @@ public final class SpliceSolver {
       if (best != null && !isClosed()) {
         PackTree tree = new PackTree(problem, choices, master, reachable, step);
         take(tree.grow(all, cost() / merged.costUnit(), effort));
+      }
+      if (!isClosed() && !effort.spent()) {
+        List<List<Split>> splits = ColumnMip.splits(problem, master, effort);
+        if (splits != null) {
+          offer(splits);
+        }
       }
       for (int d = 1; d < CLOSE.length && !isClosed() && !effort.spent(); d++) {
         dive(master, CLOSE[d]);

@@ -566,12 +566,14 @@ class BrokenPlanTest {
   }
 
   @Test
-  void aKindOfCertificateThatIsNotChecked() {
+  void aDecisionAboutLotsThatMayMix() {
     assertBreaksOnly(
         Rule.CERTIFICATE,
         "",
         draft ->
-            draft.certificate = new Certificate.RunWeights(1, TwoPosts.certificate().weights(), 0));
+            draft.certificate =
+                new Certificate.LotSplit(
+                    "quay", "", List.of("lot:7"), TwoPosts.certificate(), TwoPosts.certificate()));
   }
 
   @Test

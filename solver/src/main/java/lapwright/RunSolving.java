@@ -1,0 +1,90 @@
+package lapwright;
+
+import java.util.List;
+import java.util.Objects;
+import lapwright.MaterialAnswer.SolvedRuns.Part;
+import lapwright.demand.RunDemand;
+import lapwright.demand.RunLayouts;
+import lapwright.demand.StickDemand;
+import lapwright.effort.Effort;
+import lapwright.effort.Progress;
+import lapwright.layout.LayoutException;
+import lapwright.layout.Stretch;
+import lapwright.plan.Proof;
+import lapwright.problem.SpliceSolution;
+import lapwright.problem.StickSolution.Status;
+import lapwright.shop.MaterialOrder;
+import lapwright.shop.Need;
+import lapwright.shop.OneLotPer;
+import lapwright.shop.RunNeed;
+import lapwright.splice.SpliceSolver;
+
+/** Solves one material with runs, or one whose lots must not mix. */
+final class RunSolving {
+  private RunSolving() {}
+
+  static boolean isFor(MaterialOrder order) {
+    return !order.runs().isEmpty() || order.material().oneLotPer() != OneLotPer.NONE;
+  }
+
+  static MaterialAnswer solve(MaterialOrder order, Effort effort) {
+    String material = order.material().id();
+    StickDemand plain = StickDemand.of(order.withPieces(order.needs()));
+    List<Need> fitNothing = plain.needsThatFitNothing();
+    if (!fitNothing.isEmpty()) {
+      return new MaterialAnswer.Lacking(
+          new Shortage.FitsNothing(material, fitNothing, plain.longestUsable()));
+    }
+    MaterialAnswer unsplit = unsplit(order);
+    if (unsplit != null) {
+      return unsplit;
+    }
+    Effort told =
+        effort.tellingInstead(
+            progress ->
+                effort.report(
+                    new Progress(material, progress.cost(), progress.bound(), progress.done())));
+    if (order.material().oneLotPer() != OneLotPer.NONE) {
+      return new LotSolving(order, told).solve();
+    }
+    RunDemand demand = RunDemand.of(order);
+    SpliceSolution solution = SpliceSolver.solve(demand.problem(), told);
+    if (!solution.status().hasSolution()) {
+      return solution.status() == Status.IMPOSSIBLE
+          ? new MaterialAnswer.Lacking(new Shortage.SuppliesFallShort(material))
+          : new MaterialAnswer.Nothing(material);
+    }
+    return new MaterialAnswer.SolvedRuns(
+        order,
+        List.of(
+            new Part(
+                new RunLayouts(order, order.needs(), demand.lines(solution)),
+                demand.patterns(solution))),
+        solution.bound(),
+        solution.status() == Status.PROVED ? Proof.PROVED : Proof.OPEN,
+        demand.certificate(Objects.requireNonNull(solution.certificate())));
+  }
+
+  /** The first run that no split keeps to its rules. */
+  private static @org.jspecify.annotations.Nullable MaterialAnswer unsplit(MaterialOrder order) {
+    for (RunNeed need : order.runs()) {
+      try {
+        if (Stretch.of(need.run()).isEmpty()) {
+          throw new IllegalStateException("a run without a stretch");
+        }
+        RunDemand.of(order, one -> false, need::equals, supply -> true);
+      } catch (LayoutException e) {
+        return new MaterialAnswer.Lacking(
+            new Shortage.NoSplit(
+                order.material().id(),
+                need.job(),
+                need.run().mark(),
+                e.rule(),
+                Objects.requireNonNull(e.getMessage()),
+                e.advice(),
+                e.length()));
+      }
+    }
+    return null;
+  }
+}

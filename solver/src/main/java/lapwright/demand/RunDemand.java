@@ -1,0 +1,273 @@
+package lapwright.demand;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.Predicate;
+import lapwright.layout.JointGraph;
+import lapwright.layout.Stretch;
+import lapwright.layout.StretchSplits;
+import lapwright.measure.Length;
+import lapwright.plan.Certificate;
+import lapwright.plan.LengthPattern;
+import lapwright.problem.SpliceCertificate;
+import lapwright.problem.SpliceProblem;
+import lapwright.problem.SpliceProblem.Arc;
+import lapwright.problem.SpliceProblem.Group;
+import lapwright.problem.SpliceProblem.Splits;
+import lapwright.problem.SpliceSolution;
+import lapwright.problem.SpliceSolution.Split;
+import lapwright.problem.StickProblem.Item;
+import lapwright.problem.StickProblem.Stock;
+import lapwright.problem.StickSolution.Count;
+import lapwright.problem.StickSolution.PatternUse;
+import lapwright.shop.MaterialOrder;
+import lapwright.shop.Need;
+import lapwright.shop.RunNeed;
+import lapwright.shop.Supply;
+
+/**
+ * One material's order with runs as a problem in integers, or a part of it, and the way back.
+ *
+ * <p>Plain items are the distinct finished lengths, longest first. Each unbroken stretch of a run
+ * is a group of lines; equal stretches are one group, unless their joints must be staggered. What
+ * sticks give that the order as a whole offers decides how few joints a run may have, also in a
+ * part of it. Immutable.
+ */
+public final class RunDemand {
+  private final MaterialOrder order;
+  private final List<Supply> supplies;
+  private final List<UsableStick> sticks;
+  private final SpliceProblem problem;
+  private final List<GroupLines> groups = new ArrayList<>();
+
+  /** The lines of a group in the shop's words. */
+  private record GroupLines(StretchSplits splits, List<LineName> lines) {}
+
+  /** A stretch of one line. */
+  private record LineName(int run, int line, int stretch, StretchSplits splits) {}
+
+  private RunDemand(
+      MaterialOrder order,
+      Predicate<Need> needs,
+      Predicate<RunNeed> runs,
+      Predicate<Supply> offered) {
+    this.order = order;
+    List<Supply> all =
+        order.supplies().stream()
+            .filter(supply -> StickDemand.sawTakes(order.saw(), supply))
+            .toList();
+    this.supplies = all.stream().filter(offered).toList();
+    this.sticks = supplies.stream().map(this::stick).toList();
+    StickPrices prices = new StickPrices(order);
+    List<Stock> stocks = new ArrayList<>();
+    for (int j = 0; j < supplies.size(); j++) {
+      stocks.add(StickDemand.stock(supplies.get(j), sticks.get(j), prices));
+    }
+    long kerf = order.saw().kerf().units();
+    long hold = order.saw().hold().units();
+    SortedMap<Length, Integer> demand = new TreeMap<>(Collections.reverseOrder());
+    order.needs().stream()
+        .filter(needs)
+        .forEach(need -> demand.merge(need.length(), need.total(), Math::addExact));
+    List<Item> items = new ArrayList<>();
+    demand.forEach(
+        (length, qty) ->
+            items.add(new Item(Math.addExact(length.units(), kerf), qty, length.units() < hold)));
+    this.problem =
+        new SpliceProblem(
+            items,
+            stocks,
+            kerf,
+            hold,
+            order.material().keepOffcutsFrom().units(),
+            groups(all, runs));
+  }
+
+  /**
+   * The whole order.
+   *
+   * @throws lapwright.layout.LayoutException when no split of a run keeps its rules
+   */
+  public static RunDemand of(MaterialOrder order) {
+    return new RunDemand(order, need -> true, run -> true, supply -> true);
+  }
+
+  /** A part of an order, cut from a part of its supplies. */
+  public static RunDemand of(
+      MaterialOrder order,
+      Predicate<Need> needs,
+      Predicate<RunNeed> runs,
+      Predicate<Supply> supplies) {
+    return new RunDemand(order, needs, runs, supplies);
+  }
+
+  private UsableStick stick(Supply supply) {
+    return UsableStick.of(order.material(), order.saw(), supply);
+  }
+
+  private List<Group> groups(List<Supply> all, Predicate<RunNeed> wanted) {
+    long unlimited = 0;
+    long longest = 0;
+    List<Long> wholes = new ArrayList<>();
+    for (Supply supply : all) {
+      if (supply.atMost() > 0) {
+        long usable = stick(supply).usable();
+        longest = Math.max(longest, usable);
+        wholes.add(usable);
+        if (supply.atMost() == Integer.MAX_VALUE) {
+          unlimited = Math.max(unlimited, usable);
+        }
+      }
+    }
+    Map<GroupKey, GroupLines> byKey = new LinkedHashMap<>();
+    for (int r = 0; r < order.runs().size(); r++) {
+      RunNeed need = order.runs().get(r);
+      if (!wanted.test(need)) {
+        continue;
+      }
+      List<Stretch> stretches = Stretch.of(need.run());
+      for (int s = 0; s < stretches.size(); s++) {
+        StretchSplits splits =
+            StretchSplits.of(need.run(), stretches.get(s), unlimited, longest, wholes);
+        long apart = need.run().rules().stagger().units();
+        GroupKey key =
+            new GroupKey(inIntegers(splits), apart, apart > 0 ? r : -1, apart > 0 ? s : -1);
+        GroupLines lines =
+            byKey.computeIfAbsent(key, k -> new GroupLines(splits, new ArrayList<>()));
+        for (int line = 1; line <= need.lines(); line++) {
+          lines.lines().add(new LineName(r, line, s, splits));
+        }
+      }
+    }
+    List<Group> made = new ArrayList<>();
+    byKey.forEach(
+        (key, lines) -> {
+          groups.add(lines);
+          made.add(new Group(lines.lines().size(), key.splits(), key.apart()));
+        });
+    return made;
+  }
+
+  /** What lines must have in common to be one group. */
+  private record GroupKey(Splits splits, long apart, int run, int stretch) {}
+
+  private static Splits inIntegers(StretchSplits splits) {
+    JointGraph graph = splits.graph();
+    if (graph != null) {
+      return new Splits.Graph(
+          graph.positions(),
+          graph.legs().stream().map(leg -> new Arc(leg.from(), leg.to(), leg.length())).toList());
+    }
+    return new Splits.Anywhere(
+        splits.total(),
+        splits.join(),
+        splits.mostPieces(),
+        splits.limits().shortest(),
+        splits.limits().shortestAtEnd(),
+        splits.limits().longest(),
+        splits.run().rules().pieces().step().units(),
+        splits.run().rules().closing().othersWhole());
+  }
+
+  public SpliceProblem problem() {
+    return problem;
+  }
+
+  public MaterialOrder order() {
+    return order;
+  }
+
+  /** A solution's patterns in the shop's words, in the solution's order. */
+  public List<LengthPattern> patterns(SpliceSolution solution) {
+    if (solution.cutting() == null) {
+      return List.of();
+    }
+    return patterns(solution.cutting().patterns(), solution.pieces());
+  }
+
+  /**
+   * Patterns in the shop's words.
+   *
+   * @param pieces length of each item
+   */
+  List<LengthPattern> patterns(List<PatternUse> uses, List<Long> pieces) {
+    List<LengthPattern> patterns = new ArrayList<>();
+    for (PatternUse use : uses) {
+      SortedMap<Length, Integer> counts = new TreeMap<>();
+      long sizes = 0;
+      for (Count count : use.counts()) {
+        long length = pieces.get(count.item());
+        counts.merge(Length.ofUnits(length), count.count(), Math::addExact);
+        sizes += (length + problem.cut()) * count.count();
+      }
+      if (!counts.isEmpty()) {
+        patterns.add(
+            new LengthPattern(
+                supplies.get(use.stock()).key(),
+                counts,
+                use.times(),
+                Length.ofUnits(sticks.get(use.stock()).offcut(sizes))));
+      }
+    }
+    return patterns;
+  }
+
+  /** The lines as the solution splits them, in the order of the runs. */
+  public List<PlannedLine> lines(SpliceSolution solution) {
+    List<PlannedLine> lines = new ArrayList<>();
+    for (int g = 0; g < groups.size(); g++) {
+      GroupLines group = groups.get(g);
+      int next = 0;
+      for (Split split :
+          alternating(solution.splits().get(g), problem.groups().get(g).apart() > 0)) {
+        for (int i = 0; i < split.lines(); i++) {
+          LineName name = group.lines().get(next++);
+          lines.add(
+              new PlannedLine(
+                  name.run(),
+                  order.runs().get(name.run()),
+                  name.line(),
+                  name.stretch(),
+                  name.splits().closingAt(name.line()),
+                  name.splits().lay(split.lengths(), name.line())));
+        }
+      }
+    }
+    lines.sort(null);
+    return lines;
+  }
+
+  /** Splits line by line; two that must keep their joints apart take turns. */
+  private static List<Split> alternating(List<Split> splits, boolean apart) {
+    if (!apart || splits.size() != 2) {
+      return splits;
+    }
+    List<Split> turns = new ArrayList<>();
+    int more = splits.get(0).lines() >= splits.get(1).lines() ? 0 : 1;
+    int lines = splits.get(0).lines() + splits.get(1).lines();
+    for (int i = 0; i < lines; i++) {
+      turns.add(new Split(splits.get(i % 2 == 0 ? more : 1 - more).lengths(), 1));
+    }
+    return turns;
+  }
+
+  /** A certificate in the shop's words. */
+  public Certificate certificate(SpliceCertificate certificate) {
+    if (certificate instanceof SpliceCertificate.Weights leaf) {
+      SortedMap<Length, Long> weights = new TreeMap<>();
+      leaf.weights().forEach((length, weight) -> weights.put(Length.ofUnits(length), weight));
+      return new Certificate.RunWeights(leaf.scale(), weights, leaf.perSize());
+    }
+    SpliceCertificate.PackSplit split = (SpliceCertificate.PackSplit) certificate;
+    return new Certificate.PackSplit(
+        split.stocks().stream().map(stock -> supplies.get(stock).key()).toList(),
+        split.packs(),
+        certificate(split.fewer()),
+        certificate(split.more()));
+  }
+}
