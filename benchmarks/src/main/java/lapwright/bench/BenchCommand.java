@@ -179,15 +179,18 @@ final class BenchCommand implements Callable<Integer> {
     if (!csv) {
       out.println(Machine.line(threads, limitSeconds));
     }
+    List<String> weekFaults = new ArrayList<>();
     if (!weeks.isEmpty()) {
-      new WeekRuns(threads, limitSeconds).lines(weeks, seed).forEach(out::println);
+      WeekRuns runs = new WeekRuns(threads, limitSeconds);
+      runs.lines(weeks, seed, weekFaults::add).forEach(out::println);
+      weekFaults.forEach(err::println);
     }
     if (instances.isEmpty() && growth.isEmpty()) {
-      return RIGHT;
+      return weekFaults.isEmpty() ? RIGHT : WRONG_ANSWER;
     }
     List<Run> wrongAtWarmUp = campaign.warmUp();
     wrongAtWarmUp.forEach(this::show);
-    boolean right = isRight(wrongAtWarmUp);
+    boolean right = isRight(wrongAtWarmUp) && weekFaults.isEmpty();
     right &= instances.isEmpty() || isRight(instances, campaign);
     for (GrowthCurve curve : growth) {
       right &= isRight(curve, campaign);

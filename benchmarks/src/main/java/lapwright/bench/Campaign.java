@@ -92,7 +92,7 @@ final class Campaign {
     try {
       answer = method.solve(instance.problem(), effort, threads);
       faults = List.of();
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | OutOfMemoryError e) {
       // A method that fails is a wrong answer, and the other instances are still worth measuring.
       answer = Answer.nothing(0, "failed");
       faults = List.of(e + " at " + Arrays.stream(e.getStackTrace()).limit(3).toList());

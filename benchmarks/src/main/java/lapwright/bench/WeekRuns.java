@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Consumer;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.bench.instance.Week;
@@ -35,8 +36,13 @@ final class WeekRuns {
     this.limitSeconds = limitSeconds;
   }
 
-  /** The rows of the weeks, one a number of jobs. */
-  List<String> lines(List<Integer> weeks, long seed) {
+  /**
+   * Plans the weeks.
+   *
+   * @param faults is told of every week that failed
+   * @return a table, one row a number of jobs
+   */
+  List<String> lines(List<Integer> weeks, long seed, Consumer<String> faults) {
     plan(Week.of(WARM_UP_JOBS, WARM_UP_SEED));
     TextTable table =
         new TextTable(
@@ -55,17 +61,23 @@ final class WeekRuns {
             "cpu s",
             "MB");
     for (int jobs : weeks) {
-      table.add(row(jobs, seed));
+      table.add(row(jobs, seed, faults));
     }
     return table.lines();
   }
 
-  private String[] row(int jobs, long seed) {
+  private String[] row(int jobs, long seed, Consumer<String> faults) {
     ShopOrder week = Week.of(jobs, seed);
     List<MaterialOrder> orders = week.materialOrders(job -> true);
     PeakMemory.reset();
     Stopwatch watch = new Stopwatch();
-    PlanResult result = plan(week);
+    PlanResult result = null;
+    try {
+      result = plan(week);
+    } catch (RuntimeException | OutOfMemoryError e) {
+      // The other weeks are still worth measuring.
+      faults.accept("WRONG: the week of " + jobs + " jobs failed: " + e);
+    }
     double seconds = watch.wallSeconds();
     double cpuSeconds = watch.cpuSeconds();
     long megabytes = PeakMemory.megabytes();
@@ -97,7 +109,7 @@ final class WeekRuns {
       for (int missing = 0; missing < 6; missing++) {
         row.add("-");
       }
-      row.add("> limit");
+      row.add(result == null ? "failed" : "> limit");
       row.add("-");
     }
     row.add(RunLine.seconds(cpuSeconds));

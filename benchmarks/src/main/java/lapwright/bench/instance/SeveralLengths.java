@@ -11,8 +11,8 @@ import lapwright.problem.StickProblem.Stock;
 
 /**
  * Several stock lengths of limited supply: the longest c, the others uniform from c/2 up, prices by
- * length give or take a tenth, and supplies that together hold about {@code supply} percent of what
- * is to be cut, so that the cheap lengths run out.
+ * length give or take {@code spread} thousandths, and supplies that together hold about {@code
+ * supply} percent of what is to be cut, so that the cheap lengths run out.
  *
  * <p>Supplies grow until a first-fit by falling length finds a solution, so that one exists.
  */
@@ -31,12 +31,12 @@ final class SeveralLengths implements InstanceClass {
 
   @Override
   public List<String> parameters() {
-    return List.of("k", "types", "pieces", "c", "from", "to", "supply");
+    return List.of("k", "types", "pieces", "c", "from", "to", "supply", "spread");
   }
 
   @Override
   public List<String> usual() {
-    return List.of("several-lengths");
+    return List.of("several-lengths", "several-lengths:spread=0");
   }
 
   @Override
@@ -53,9 +53,11 @@ final class SeveralLengths implements InstanceClass {
         || pieces < types
         || to > longest
         || to - from + 1 < types
-        || longest < 2L * LENGTH_STEP * lengths) {
+        || longest < 2L * LENGTH_STEP * lengths
+        || spec.get("spread", 0) > 900) {
       throw new IllegalArgumentException(
-          spec + ": needs pieces >= types, enough lengths between from and to, and c >= 20 k");
+          spec
+              + ": needs pieces >= types, enough lengths between from and to, c >= 20 k, spread <= 900");
     }
     TreeMap<Long, Integer> demands = new TreeMap<>();
     int[] shares = DemandShares.of(types, pieces, random);
@@ -71,8 +73,9 @@ final class SeveralLengths implements InstanceClass {
     }
     List<Stock> stocks = new ArrayList<>();
     long supply = spec.get("supply", 130);
+    long spread = spec.get("spread", 100);
     for (long length : stockLengths) {
-      long price = length * random.nextLong(900, 1101) / 1000;
+      long price = length * random.nextLong(1000 - spread, 1001 + spread) / 1000;
       long share = random.nextLong(50, 151);
       long sticks = toCut * supply * share / 100 / 100 / lengths / length + 1;
       stocks.add(Instance.stock(length, price, Math.toIntExact(sticks)));
