@@ -68,7 +68,7 @@ public final class CheckText {
       MaterialBound bound = checked.bounds().get(i);
       table.row(
           List.of(
-              plan.order().material().name(),
+              shortening.material(plan.material(), plan.order().material().name()),
               cost(plan, plan.cost()),
               cost(plan, bound.bound()),
               MoneyStyle.grouped(bound.leaves()),

@@ -44,11 +44,9 @@ final class OrderRests {
               + Phrases.count(kept.pieces(), "offcut", "offcuts")
               + ", "
               + page.length(kept.length())
-              + " in all"
               + (kept.worth().isZero()
-                  ? ""
-                  : ", worth " + money.print(kept.worth()) + " at today's price by length")
-              + ". The cost does not count on it.",
+                  ? "."
+                  : ", worth " + money.print(kept.worth()) + ", not in the cost."),
           0,
           2);
     }

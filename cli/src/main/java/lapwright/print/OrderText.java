@@ -127,7 +127,9 @@ public final class OrderText {
     boolean several = paper.suppliers().size() > 1;
     int left = Shortening.shown(all.size(), shortening.main());
     for (SupplierPart part : paper.suppliers()) {
-      table.title(named(part.supplier()));
+      if (several || !part.supplier().isEmpty()) {
+        table.title(part.supplier().isEmpty() ? "No supplier named" : part.supplier());
+      }
       int shown = Math.min(left, part.lines().size());
       left -= shown;
       part.lines().subList(0, shown).forEach(line -> table.row(columns.row(line)));
@@ -136,16 +138,12 @@ public final class OrderText {
         table.note("and " + Phrases.count(hidden, "more line", "more lines") + ": --all");
       }
       if (several && part.lines().size() > 1) {
-        table.sum(columns.sum(named(part.supplier()) + ", in all", List.of(part)));
+        table.sum(columns.sum("in all", List.of(part)));
       }
     }
     table.rule();
     table.sum(columns.sum("All to buy", paper.suppliers()));
     table.print(2);
-  }
-
-  private static String named(String supplier) {
-    return supplier.isEmpty() ? "No supplier named" : supplier;
   }
 
   /** Which columns the list to buy needs. */
@@ -176,7 +174,7 @@ public final class OrderText {
 
     List<String> row(BuyLine line) {
       List<String> cells = new ArrayList<>();
-      cells.add(line.name());
+      cells.add(shortening.material(line.material(), line.name()));
       if (codes) {
         cells.add(line.offer().code());
       }
@@ -257,7 +255,7 @@ public final class OrderText {
     int shown = Shortening.shown(lines.size(), shortening.other());
     for (StockLine line : lines.subList(0, shown)) {
       List<String> cells = new ArrayList<>();
-      cells.add(line.name());
+      cells.add(shortening.material(line.material(), line.name()));
       cells.add(Phrases.source(line.supply()));
       cells.add(page.length(line.supply().length()));
       cells.add(MoneyStyle.grouped(line.sticks()));
@@ -281,20 +279,21 @@ public final class OrderText {
     }
     String bought =
         figures.billed().equals(figures.cash())
-            ? money.print(figures.cash()) + " to pay now"
-            : Phrases.unrounded(figures.cash(), money)
-                + " to pay now, which the invoices round to "
-                + money.print(figures.billed());
+            ? money.print(figures.billed()) + " on invoices"
+            : money.print(figures.billed())
+                + " on invoices ("
+                + Phrases.unrounded(figures.cash(), money)
+                + " before rounding)";
     page.text(
         figures.onHand().isZero()
-            ? "Cost, which the plan makes as low as it can: " + bought + "."
-            : "Cost, which the plan makes as low as it can: "
-                + Phrases.unrounded(figures.cost(), money)
-                + " = "
+            ? "Cost: " + bought + "."
+            : "Cost: "
                 + bought
-                + ", and "
+                + " and "
                 + Phrases.unrounded(figures.onHand(), money)
-                + " for the sticks on hand at today's price.",
+                + " for sticks on hand at today's price, "
+                + Phrases.unrounded(figures.cost(), money)
+                + " in all.",
         0,
         2);
   }

@@ -88,7 +88,7 @@ public final class OtherLengthText {
             .column("Plan", Kind.NAME);
     int shown = Shortening.shown(paper.rows().size(), shortening.main() / 3);
     for (Row row : paper.rows().subList(0, shown)) {
-      table.title(row.name());
+      table.title(shortening.material(row.material(), row.name()));
       table.row(side("lengths of now", row.now(), priced));
       table.row(side(only, row.then(), priced));
     }

@@ -54,7 +54,8 @@ final class SavingText {
               + " that job by job would cost");
     }
     if (!saving.length().isZero()) {
-      parts.add(page.length(saving.length()) + " of stock without a price");
+      boolean priced = saving.materials().stream().anyMatch(MaterialSaving::priced);
+      parts.add(page.length(saving.length()) + " of stock" + (priced ? " without a price" : ""));
     }
     return parts.isEmpty()
         ? "nothing; job by job, the first due first, costs the same."
@@ -91,8 +92,7 @@ final class SavingText {
     boolean more = less.compareTo(Money.ZERO) < 0;
     return " To pay now: "
         + money.print(more ? Money.ZERO.minus(less) : less)
-        + (more
-            ? " more than job by job, which would use more of the sticks on hand."
-            : " less than job by job, which would use fewer of the sticks on hand.");
+        + (more ? " more" : " less")
+        + " than job by job.";
   }
 }

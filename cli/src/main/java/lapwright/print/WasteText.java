@@ -146,7 +146,11 @@ public final class WasteText {
     int shown = Shortening.shown(paper.materials().size(), shortening.main());
     for (MaterialPart part : paper.materials().subList(0, shown)) {
       table.row(
-          figures(part.name(), part.account().finished(), part.figures(), part.proof().word()));
+          figures(
+              shortening.material(part.material(), part.name()),
+              part.account().finished(),
+              part.figures(),
+              part.proof().word()));
     }
     if (shown < paper.materials().size()) {
       table.note(
