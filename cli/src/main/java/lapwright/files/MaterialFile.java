@@ -161,13 +161,15 @@ final class MaterialFile {
     }
     BigDecimal amount = fields.money("price");
     Price.Per per = fields.word("per", OfferLine.PER);
-    OfferLine.checkPrice(
-        fields.place(),
-        fields.way("price"),
-        fields.way("per"),
-        fields.has("price"),
-        fields.has("per"),
-        findings);
+    boolean faulty =
+        OfferLine.checkPrice(
+            fields.place(),
+            fields.way("price"),
+            fields.way("per"),
+            fields.has("price"),
+            fields.has("per"),
+            findings);
+    faulty |= (fields.has("price") && amount == null) || (fields.has("per") && per == null);
     Integer soldIn = fields.quantity("sold-in", 1);
     Integer atMost = fields.quantity("at-most", 0);
     String supplier = fields.words("supplier");
@@ -190,6 +192,7 @@ final class MaterialFile {
         code == null ? "" : code,
         quoted,
         goodUntil,
-        fields.entries().size() == 1);
+        fields.entries().size() == 1,
+        faulty);
   }
 }

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * One line of stock that can be bought, from a price sheet or from materials.yaml.
  *
  * @param bare true when only a length was given: its price may stand elsewhere
+ * @param faulty true when its price was given and not understood, which has been reported
  */
 record OfferLine(
     Place place,
@@ -26,7 +27,8 @@ record OfferLine(
     String code,
     @Nullable LocalDate quoted,
     @Nullable LocalDate goodUntil,
-    boolean bare) {
+    boolean bare,
+    boolean faulty) {
   static final Map<String, Price.Per> PER = perWords();
 
   private static Map<String, Price.Per> perWords() {
@@ -38,11 +40,16 @@ record OfferLine(
   }
 
   static OfferLine bare(Place place, Length length) {
-    return new OfferLine(place, "", length, null, null, 1, Integer.MAX_VALUE, "", null, null, true);
+    return new OfferLine(
+        place, "", length, null, null, 1, Integer.MAX_VALUE, "", null, null, true, false);
   }
 
-  /** A price has a {@code per}, and a {@code per} has a price; anything else is a fault. */
-  static void checkPrice(
+  /**
+   * A price has a {@code per}, and a {@code per} has a price; anything else is a fault.
+   *
+   * @return true when there is a fault
+   */
+  static boolean checkPrice(
       Place place,
       String pricePath,
       String perPath,
@@ -59,6 +66,7 @@ record OfferLine(
     } else if (hasPer && !hasPrice) {
       findings.fault(place, pricePath, "", "per without a price", "Give the price, or delete per.");
     }
+    return hasPrice != hasPer;
   }
 
   /** A price that ends before it begins is a fault. */

@@ -27,6 +27,7 @@ final class Offers {
   private final Map<String, Supplier> suppliers;
   private final Set<String> priceSheets;
   private final Findings findings;
+  private boolean currencyAskedFor;
 
   /**
    * @param suppliers terms by name; empty when there is no suppliers.yaml
@@ -41,12 +42,16 @@ final class Offers {
   }
 
   List<Supply.Offer> of(Material material, List<OfferLine> lines) {
-    List<OfferLine> priced = lines.stream().filter(line -> line.amount() != null).toList();
+    List<OfferLine> priced =
+        lines.stream().filter(line -> line.amount() != null || line.faulty()).toList();
     Set<Length> pricedLengths = new HashSet<>();
     priced.forEach(line -> pricedLengths.add(line.length()));
     Map<String, Place> seen = new HashMap<>();
     List<Supply.Offer> offers = new ArrayList<>();
     for (OfferLine line : lines) {
+      if (line.faulty()) {
+        continue;
+      }
       if (line.amount() == null && !priced.isEmpty()) {
         if (!line.bare() || !pricedLengths.contains(line.length())) {
           findings.fault(
@@ -138,7 +143,8 @@ final class Offers {
     if (line.amount() == null || line.per() == null) {
       return null;
     }
-    if (shop.currency().isEmpty()) {
+    if (shop.currency().isEmpty() && !currencyAskedFor) {
+      currencyAskedFor = true;
       findings.fault(
           shop.place(),
           "currency",

@@ -74,8 +74,10 @@ final class PriceSheet {
         row.cell("per").isEmpty()
             ? null
             : values.word(place, "per", row.cell("per"), OfferLine.PER);
-    OfferLine.checkPrice(
-        place, "price", "per", !row.cell("price").isEmpty(), !row.cell("per").isEmpty(), findings);
+    boolean hasPrice = !row.cell("price").isEmpty();
+    boolean hasPer = !row.cell("per").isEmpty();
+    boolean faulty = OfferLine.checkPrice(place, "price", "per", hasPrice, hasPer, findings);
+    faulty |= (hasPrice && amount == null) || (hasPer && per == null);
     Integer soldIn =
         row.cell("sold-in").isEmpty()
             ? Integer.valueOf(1)
@@ -106,6 +108,7 @@ final class PriceSheet {
         code == null ? "" : code,
         quoted,
         goodUntil,
-        false);
+        false,
+        faulty);
   }
 }

@@ -129,6 +129,10 @@ final class LengthScanner {
       return ended(new Reading.Value<>(feet.value().times(Length.UNITS_PER_FOOT), List.of()));
     }
     Unit unit = unit();
+    if (unit == Unit.NONE && spaces > 0 && inches.typed().matches("0\\d+")) {
+      at = afterFeet; // Nobody writes inches as 007; it is a mark.
+      return ended(new Reading.Value<>(feet.value().times(Length.UNITS_PER_FOOT), List.of()));
+    }
     if (unit == Unit.NONE && spaces > 0) {
       throw new Stop(
           "is the " + inches.typed() + " after the feet inches, or a mark?",

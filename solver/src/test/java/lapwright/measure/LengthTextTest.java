@@ -150,6 +150,7 @@ final class LengthTextTest {
         "`10' P1 post`          | 3840 | ` P1 post`",
         "`10' - post`           | 3840 | ` - post`",
         "`10' 2E1 post`         | 3840 | ` 2E1 post`",
+        "`10' 007 post`         | 3840 | ` 007 post`",
         "`10' 3A`               | 3840 | ` 3A`",
         "`24\" - 1/2 inch plate`| 768  | ` - 1/2 inch plate`",
         "`635 mm M1`            | 800  | ` M1`",

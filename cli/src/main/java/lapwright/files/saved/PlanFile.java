@@ -60,7 +60,12 @@ public final class PlanFile {
     return text == null ? new PlanReading.Faulty(findings.faults()) : read(text, findings);
   }
 
-  static PlanReading read(FileText text, Findings findings) {
+  /** Reads the text of a saved plan. */
+  public static PlanReading read(String text) {
+    return read(new FileText(NAME, text, ""), new Findings());
+  }
+
+  private static PlanReading read(FileText text, Findings findings) {
     Node root = TreeReader.readJson(text, findings);
     PlanReading.Saved saved = root == null ? null : new PlanReader(findings).read(root);
     return saved != null && findings.isSound() ? saved : new PlanReading.Faulty(findings.faults());

@@ -158,6 +158,15 @@ public record Table(List<String> columns, List<Row> rows) {
           "Give every column its cell; leave it empty between two separators.");
       return null;
     }
+    if (cells.size() > columns.size() && holdsSplitNumber(cells)) {
+      findings.fault(
+          place,
+          "",
+          line,
+          "a number with a comma was taken for two cells",
+          "Leave the comma between thousands out.");
+      return null;
+    }
     Map<String, String> byColumn = new LinkedHashMap<>();
     for (int i = 0; i < cells.size(); i++) {
       String column = i < columns.size() ? columns.get(i) : "";
@@ -174,6 +183,16 @@ public record Table(List<String> columns, List<Row> rows) {
       }
     }
     return new Row(place, byColumn);
+  }
+
+  /** {@code 1,200} out of its quotes: one to three digits, then just three. */
+  private static boolean holdsSplitNumber(List<String> cells) {
+    for (int i = 1; i < cells.size(); i++) {
+      if (cells.get(i - 1).matches("[1-9]\\d{0,2}") && cells.get(i).matches("\\d{3}")) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static @Nullable List<String> cells(

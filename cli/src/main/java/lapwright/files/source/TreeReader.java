@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.yaml.snakeyaml.LoaderOptions;
+import org.yaml.snakeyaml.error.Mark;
 import org.yaml.snakeyaml.error.MarkedYAMLException;
 
 /**
@@ -24,10 +25,12 @@ public final class TreeReader {
   private final FileText file;
   private final JsonParser parser;
   private final Findings findings;
+  private final List<String> lines;
   private final List<String> texts = new ArrayList<>();
 
-  private TreeReader(FileText file, JsonParser parser, Findings findings) {
+  private TreeReader(FileText file, List<String> lines, JsonParser parser, Findings findings) {
     this.file = file;
+    this.lines = lines;
     this.parser = parser;
     this.findings = findings;
   }
@@ -48,18 +51,14 @@ public final class TreeReader {
       return null;
     }
     try (JsonParser parser = json ? jsonParser(file.text()) : yamlParser(file.text())) {
-      TreeReader reader = new TreeReader(file, parser, findings);
+      TreeReader reader = new TreeReader(file, lines, parser, findings);
       Node root = reader.root();
       if (root != null && !json) {
         YamlAccidents.reportComments(file.name(), lines, reader.texts, findings);
       }
       return root;
     } catch (JsonProcessingException e) {
-      JsonLocation at = e.getLocation();
-      Place place =
-          at == null
-              ? Place.whole(file.name())
-              : new Place(file.name(), Math.max(0, at.getLineNr()), Math.max(0, at.getColumnNr()));
+      Place place = placeOf(e, file.name());
       findings.fault(
           json
               ? new Fault(
@@ -145,13 +144,22 @@ public final class TreeReader {
     if (parser instanceof YAMLParser yaml) {
       if (yaml.isCurrentAlias()) {
         refuse(place, "*" + parser.getText(), "references to anchors are not taken");
-      } else if (yaml.getObjectId() != null) {
-        refuse(place, "&" + yaml.getObjectId(), "anchors are not taken");
+      } else if (yaml.getObjectId() != null || typedAt(place) == '&') {
+        refuse(place, "&", "anchors are not taken");
       }
       if (yaml.getTypeId() != null) {
         refuse(place, "!" + yaml.getTypeId(), "tags are not taken");
       }
     }
+  }
+
+  /** The parser does not tell the anchors of all scalars; the typed text does. */
+  private char typedAt(Place place) {
+    String line =
+        place.line() >= 1 && place.line() <= lines.size() ? lines.get(place.line() - 1) : "";
+    return place.column() >= 1 && place.column() <= line.length()
+        ? line.charAt(place.column() - 1)
+        : ' ';
   }
 
   private void refuse(Place place, String value, String wrong) {
@@ -162,6 +170,17 @@ public final class TreeReader {
   private Place place() {
     JsonLocation at = parser.currentTokenLocation();
     return new Place(file.name(), Math.max(0, at.getLineNr()), Math.max(0, at.getColumnNr()));
+  }
+
+  private static Place placeOf(JsonProcessingException e, String file) {
+    if (e.getCause() instanceof MarkedYAMLException marked && marked.getProblemMark() != null) {
+      Mark mark = marked.getProblemMark();
+      return new Place(file, mark.getLine() + 1, mark.getColumn() + 1);
+    }
+    JsonLocation at = e.getLocation();
+    return at == null
+        ? Place.whole(file)
+        : new Place(file, Math.max(0, at.getLineNr()), Math.max(0, at.getColumnNr()));
   }
 
   private static String problem(JsonProcessingException e) {

@@ -91,6 +91,15 @@ final class YamlAccidents {
         return fault(there, typed, "no space after the colon", "Write a space after each colon.");
       }
     }
+    if (place.line() >= 0
+        && place.line() < lines.size()
+        && NO_SPACE_AFTER_COLON.matcher(lines.get(place.line())).matches()) {
+      return fault(
+          new Place(place.file(), place.line() + 1, 0),
+          lines.get(place.line()),
+          "no space after the colon",
+          "Write a space after each colon.");
+    }
     String typed =
         place.line() >= 1 && place.line() <= lines.size() ? lines.get(place.line() - 1) : "";
     return fault(

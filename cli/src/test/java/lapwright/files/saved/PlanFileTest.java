@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -14,8 +13,6 @@ import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 import lapwright.check.PlanCheck;
-import lapwright.files.source.FileText;
-import lapwright.files.source.Findings;
 import lapwright.measure.Length;
 import lapwright.measure.Money;
 import lapwright.measure.Price;
@@ -94,7 +91,7 @@ final class PlanFileTest {
       tree = new Certificate.PackSplit(List.of("rack:R7"), i, leaf(i + 2), tree);
     }
     String text = PlanFile.text(plan(order(true), tree), Map.of(), null);
-    var saved = assertInstanceOf(PlanReading.Saved.class, read(text));
+    var saved = assertInstanceOf(PlanReading.Saved.class, PlanFile.read(text));
     assertEquals(text, PlanFile.text(saved.plan(), Map.of(), null));
   }
 
@@ -114,7 +111,7 @@ final class PlanFileTest {
           default -> damaged.insert(at, "0123456789-.\"{}[],:".charAt(random.nextInt(19)));
         }
       }
-      PlanReading reading = read(damaged.toString());
+      PlanReading reading = PlanFile.read(damaged.toString());
       if (reading instanceof PlanReading.Saved saved) {
         accepted++;
         PlanCheck.check(saved.plan());
@@ -129,25 +126,20 @@ final class PlanFileTest {
     var faulty =
         assertInstanceOf(
             PlanReading.Faulty.class,
-            read(
+            PlanFile.read(
                 text.replaceFirst("\"kerfMm\" : [0-9.]+,", "")
                     .replaceFirst("\"times\" : 3", "\"times\" : -3")));
     assertEquals(
         List.of("jobs > 1 > times: out of range"),
         faulty.faults().stream().map(f -> f.field() + ": " + f.wrong()).toList());
     var other =
-        assertInstanceOf(PlanReading.Faulty.class, read(text.replace("\"kerfMm\"", "\"kerfmm\"")));
+        assertInstanceOf(
+            PlanReading.Faulty.class, PlanFile.read(text.replace("\"kerfMm\"", "\"kerfmm\"")));
     assertEquals("materials > 1 > saw > kerfMm", other.faults().get(0).field());
     assertTrue(other.faults().get(0).place().line() > 1);
-    assertInstanceOf(PlanReading.Faulty.class, read(""));
-    assertInstanceOf(PlanReading.Faulty.class, read("[]"));
+    assertInstanceOf(PlanReading.Faulty.class, PlanFile.read(""));
+    assertInstanceOf(PlanReading.Faulty.class, PlanFile.read("[]"));
     assertInstanceOf(PlanReading.Faulty.class, PlanFile.read(dir.resolve("none.json")));
-  }
-
-  private static PlanReading read(String text) {
-    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-    return PlanFile.read(
-        new FileText("plan.json", new String(bytes, StandardCharsets.UTF_8), ""), new Findings());
   }
 
   private static Certificate leaf(long weight) {
