@@ -24,6 +24,8 @@ import org.jspecify.annotations.Nullable;
  * @param columns of the header, in its order
  */
 public record Table(List<String> columns, List<Row> rows) {
+  private static final CsvFactory CSV = new CsvFactory();
+
   /** Before these a cell has an apostrophe, so that no spreadsheet takes it for a formula. */
   private static final String FORMULA_STARTS = "=+-@|%";
 
@@ -198,7 +200,7 @@ public record Table(List<String> columns, List<Row> rows) {
   private static @Nullable List<String> cells(
       String file, int line, String text, char separator, Findings findings) {
     CsvSchema schema = CsvSchema.emptySchema().withColumnSeparator(separator);
-    try (CsvParser parser = new CsvFactory().createParser(text)) {
+    try (CsvParser parser = CSV.createParser(text)) {
       parser.enable(CsvParser.Feature.WRAP_AS_ARRAY);
       parser.setSchema(schema);
       List<String> cells = new ArrayList<>();

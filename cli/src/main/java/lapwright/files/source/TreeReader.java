@@ -22,6 +22,9 @@ import org.yaml.snakeyaml.error.MarkedYAMLException;
  * Anchors, tags and second documents, which would be dropped silently, are faults.
  */
 public final class TreeReader {
+  private static final JsonFactory JSON = new JsonFactory();
+  private static final JsonFactory YAML = yamlFactory();
+
   private final FileText file;
   private final JsonParser parser;
   private final Findings findings;
@@ -50,7 +53,7 @@ public final class TreeReader {
     if (!json && YamlAccidents.reportTabs(file.name(), lines, findings)) {
       return null;
     }
-    try (JsonParser parser = json ? jsonParser(file.text()) : yamlParser(file.text())) {
+    try (JsonParser parser = (json ? JSON : YAML).createParser(file.text())) {
       TreeReader reader = new TreeReader(file, lines, parser, findings);
       Node root = reader.root();
       if (root != null && !json) {
@@ -74,14 +77,10 @@ public final class TreeReader {
     }
   }
 
-  private static JsonParser jsonParser(String text) throws IOException {
-    return new JsonFactory().createParser(text);
-  }
-
-  private static JsonParser yamlParser(String text) throws IOException {
+  private static YAMLFactory yamlFactory() {
     LoaderOptions options = new LoaderOptions();
     options.setCodePointLimit(Integer.MAX_VALUE);
-    return YAMLFactory.builder().loaderOptions(options).build().createParser(text);
+    return YAMLFactory.builder().loaderOptions(options).build();
   }
 
   private @Nullable Node root() throws IOException {
