@@ -19,25 +19,45 @@ import lapwright.shop.Need;
 
 /** What solving one material came to. */
 sealed interface MaterialAnswer {
-  /** A solution, not yet allotted to jobs. */
+  /**
+   * A solution, not yet allotted to jobs.
+   *
+   * @param demand that {@code patterns} answer
+   * @param bounded the demand that {@code bound} and {@code certificate} are about: the same, or,
+   *     where pieces may be short and the patterns hold them at full length, the one in which each
+   *     is as short as it may be
+   */
   record Solved(
       StickDemand demand,
       List<LengthPattern> patterns,
+      StickDemand bounded,
       long bound,
       Proof proof,
       StickCertificate certificate)
       implements MaterialAnswer {
     MaterialPlan withTickets(List<Pattern> tickets) {
+      List<Purchase> purchases = demand.purchases(patterns);
       return new MaterialPlan(
           demand.order(),
-          demand.purchases(patterns),
+          purchases,
           tickets,
-          demand.cost(patterns),
+          cost(),
           demand.cash(patterns),
           bound,
           proof,
-          demand.certificate(certificate),
-          demand.account(patterns));
+          bounded.certificate(certificate),
+          demand.account(tickets, purchases));
+    }
+
+    long cost() {
+      return demand.cost(patterns);
+    }
+
+    /** The same sticks, bounded by what another answer proves. */
+    Solved boundedBy(Solved other) {
+      Proof sure =
+          other.bound == cost() ? Proof.PROVED : other.cost() == cost() ? other.proof : Proof.OPEN;
+      return new Solved(demand, patterns, other.bounded, other.bound, sure, other.certificate);
     }
   }
 

@@ -2,22 +2,59 @@ package lapwright;
 
 import java.util.List;
 import java.util.Objects;
+import lapwright.allot.Allotment;
 import lapwright.demand.MissingStock;
 import lapwright.demand.StickDemand;
 import lapwright.effort.Effort;
 import lapwright.effort.Progress;
 import lapwright.exact.StickSolver;
 import lapwright.plan.LengthPattern;
+import lapwright.plan.Pattern;
 import lapwright.plan.Proof;
 import lapwright.problem.StickSolution;
 import lapwright.problem.StickSolution.Status;
+import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 
 /** Solves one material, or says what is missing. */
 final class MaterialSolving {
   private MaterialSolving() {}
 
-  static MaterialAnswer solve(StickDemand demand, List<LengthPattern> start, Effort effort) {
+  /**
+   * Plans every piece as short as it may be, and, where some may be short, every piece at its full
+   * length too: short pieces are used only where that costs less. The bound is that of the shortest
+   * pieces either way, for it holds for all lengths between.
+   */
+  static MaterialAnswer solve(MaterialOrder order, List<LengthPattern> start, Effort effort) {
+    StickDemand demand = StickDemand.of(order);
+    if (!demand.mayBeShort()) {
+      return solve(demand, start, effort);
+    }
+    if (solve(StickDemand.atFullLengths(order), List.of(), effort)
+        instanceof MaterialAnswer.Solved full) {
+      List<LengthPattern> best = shorterBy(demand, full);
+      if (!demand.uses(start).isEmpty() && demand.cost(start) < full.cost()) {
+        best = start;
+      }
+      return solve(demand, best, effort) instanceof MaterialAnswer.Solved shortest
+          ? shortest.cost() < full.cost() ? shortest : full.boundedBy(shortest)
+          : new MaterialAnswer.Nothing(order.material().id());
+    }
+    return solve(demand, start, effort);
+  }
+
+  /** The patterns of full pieces as patterns of the shortest. */
+  private static List<LengthPattern> shorterBy(StickDemand demand, MaterialAnswer.Solved full) {
+    List<Pattern> tickets =
+        Allotment.tickets(
+            demand.order(), full.patterns(), full.demand()::planned, () -> "", () -> "");
+    return tickets.stream()
+        .map(ticket -> LengthPattern.of(ticket, demand.order().saw().kerf()))
+        .toList();
+  }
+
+  private static MaterialAnswer solve(
+      StickDemand demand, List<LengthPattern> start, Effort effort) {
     String material = demand.order().material().id();
     List<Need> fitNothing = demand.needsThatFitNothing();
     if (!fitNothing.isEmpty()) {
@@ -66,6 +103,7 @@ final class MaterialSolving {
     return new MaterialAnswer.Solved(
         demand,
         demand.patterns(solution.patterns()),
+        demand,
         solution.bound(),
         proof(solution.status()),
         Objects.requireNonNull(solution.certificate()));

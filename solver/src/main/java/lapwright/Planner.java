@@ -10,7 +10,6 @@ import lapwright.allot.Allotment;
 import lapwright.check.CheckedPlan;
 import lapwright.check.PlanCheck;
 import lapwright.check.Verdict;
-import lapwright.demand.StickDemand;
 import lapwright.effort.Effort;
 import lapwright.effort.SideBySide;
 import lapwright.plan.LengthPattern;
@@ -64,7 +63,7 @@ public final class Planner {
                 RunSolving.isFor(order)
                     ? RunSolving.solve(order, effort)
                     : MaterialSolving.solve(
-                        StickDemand.of(order),
+                        order,
                         startFrom.getOrDefault(order.material().id(), List.of()),
                         effort));
     List<Shortage> shortages = new ArrayList<>();
@@ -97,7 +96,11 @@ public final class Planner {
       MaterialAnswer.Solved solved = (MaterialAnswer.Solved) answer;
       List<Pattern> tickets =
           Allotment.tickets(
-              solved.demand().order(), solved.patterns(), ticketNames, offcutNames::next);
+              solved.demand().order(),
+              solved.patterns(),
+              solved.demand()::planned,
+              ticketNames,
+              offcutNames::next);
       plans.add(solved.withTickets(tickets));
     }
     return plans;

@@ -146,7 +146,10 @@ final class PlannerTest {
     }
     MaterialOrder order = maker.make();
     MaterialPlan best = planned(Effort.unlimited(), order).materials().get(0);
-    List<LengthPattern> patterns = best.patterns().stream().map(LengthPattern::of).toList();
+    List<LengthPattern> patterns =
+        best.patterns().stream()
+            .map(pattern -> LengthPattern.of(pattern, order.saw().kerf()))
+            .toList();
     PlanResult again =
         OrderMaker.planner(1)
             .plan(OrderMaker.shop(), List.of(order), Map.of("tube", patterns), spent());
@@ -159,7 +162,7 @@ final class PlannerTest {
     MaterialOrder other = tube("tube").offer("20'", "41.00").need("barn", "P", 2, "9'").make();
     List<LengthPattern> patterns =
         planned(Effort.unlimited(), other).materials().get(0).patterns().stream()
-            .map(LengthPattern::of)
+            .map(pattern -> LengthPattern.of(pattern, order.saw().kerf()))
             .toList();
     PlanResult result =
         OrderMaker.planner(1)

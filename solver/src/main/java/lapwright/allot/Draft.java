@@ -1,6 +1,7 @@
 package lapwright.allot;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import lapwright.measure.Length;
 import lapwright.plan.Cut;
@@ -28,6 +29,40 @@ record Draft(String supply, List<Cut> cuts, int times, Length offcut, int dueRan
         supply, cuts, Math.addExact(times, same.times), offcut, Math.min(dueRank, same.dueRank));
   }
 
+  /**
+   * Cuts as many of the pieces that may be short as long as their job asks for as there is room
+   * for: those first that lack least.
+   *
+   * @param room how much longer the pieces of a stick may be in all
+   */
+  static Draft withRoom(
+      String supply, List<Cut> cuts, int times, Length offcut, Length room, int dueRank) {
+    List<Cut> leastFirst = new ArrayList<>(cuts);
+    leastFirst.sort(Comparator.comparing(Cut::shorter));
+    List<Cut> longestFirst = new ArrayList<>();
+    long left = room.units();
+    for (Cut cut : leastFirst) {
+      long lacks = cut.shorter().units();
+      int full = lacks == 0 ? cut.qty() : (int) Math.min(cut.qty(), left / lacks);
+      left -= full * lacks;
+      if (full > 0) {
+        longestFirst.add(cut.full(full));
+      }
+      if (full < cut.qty()) {
+        longestFirst.add(cut.withQty(cut.qty() - full));
+      }
+    }
+    longestFirst.sort(Comparator.comparing(Cut::length).reversed());
+    Length taken = room.minus(Length.ofUnits(left));
+    Length rest = offcut.isLongerThan(taken) ? offcut.minus(taken) : Length.ZERO;
+    return new Draft(supply, longestFirst, times, rest, dueRank);
+  }
+
+  /** The same in cutting order. */
+  Draft inCuttingOrder(Length hold) {
+    return new Draft(supply, inCuttingOrder(cuts, offcut, hold), times, offcut, dueRank);
+  }
+
   Length firstStop() {
     return cuts.get(0).length();
   }
@@ -40,14 +75,14 @@ record Draft(String supply, List<Cut> cuts, int times, Length offcut, int dueRan
    * Longest first, so that a stick that turns out short costs the cheapest piece; the longest last
    * where only it is long enough to be held at the last cut.
    */
-  static List<Cut> inCuttingOrder(List<Cut> longestFirst, Length offcut, Length hold) {
+  private static List<Cut> inCuttingOrder(List<Cut> longestFirst, Length offcut, Length hold) {
     if (!offcut.isShorterThan(hold)) {
       return longestFirst;
     }
-    Length longest = longestFirst.get(0).length();
+    Length longest = longestFirst.stream().map(Cut::held).max(Length::compareTo).orElseThrow();
     List<Cut> order = new ArrayList<>();
-    longestFirst.stream().filter(cut -> !cut.length().equals(longest)).forEach(order::add);
-    longestFirst.stream().filter(cut -> cut.length().equals(longest)).forEach(order::add);
+    longestFirst.stream().filter(cut -> !cut.held().equals(longest)).forEach(order::add);
+    longestFirst.stream().filter(cut -> cut.held().equals(longest)).forEach(order::add);
     return order;
   }
 }

@@ -49,11 +49,7 @@ final class OpenPattern {
       cuts.addAll(queues.take(count.getKey(), count.getValue(), alike));
     }
     left -= alike;
-    return new Draft(
-        pattern.supply(),
-        Draft.inCuttingOrder(cuts, pattern.offcut(), hold),
-        alike,
-        pattern.offcut(),
-        rank);
+    return Draft.withRoom(pattern.supply(), cuts, alike, pattern.offcut(), pattern.room(), rank)
+        .inCuttingOrder(hold);
   }
 }

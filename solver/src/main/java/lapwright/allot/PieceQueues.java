@@ -9,17 +9,22 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeSet;
+import java.util.function.Function;
 import lapwright.measure.Length;
 import lapwright.plan.Cut;
+import lapwright.shop.CutRules;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 import org.jspecify.annotations.Nullable;
 
-/** The pieces that still want a stick: for each length a queue, first due first. */
+/** The pieces that still want a stick: for each planned length a queue, first due first. */
 final class PieceQueues {
   private final Map<Length, List<Block>> queues = new HashMap<>();
 
-  PieceQueues(MaterialOrder order) {
+  /**
+   * @param planned the length that patterns know a piece by
+   */
+  PieceQueues(MaterialOrder order, Function<Need, Length> planned) {
     Map<@Nullable LocalDate, Integer> rankOfDay = new HashMap<>();
     for (LocalDate day :
         new TreeSet<>(order.needs().stream().map(Need::due).filter(Objects::nonNull).toList())) {
@@ -32,17 +37,18 @@ final class PieceQueues {
             .thenComparing(Need::job));
     Map<Label, Block> blocks = new LinkedHashMap<>();
     for (Need need : needs) {
+      Length shorter = need.plannedFull(order.saw().kerf()).minus(planned.apply(need));
       for (int copy = 1; copy <= need.copies(); copy++) {
         int rank = rankOfDay.getOrDefault(need.due(), lastRank);
         blocks.computeIfAbsent(
-                    new Label(need.job(), copy, need.mark(), need.length()),
-                    label -> new Block(label, rank))
+                    new Label(need.job(), copy, need.mark(), need.length(), need.rules()),
+                    label -> new Block(label, rank, planned.apply(need), shorter))
                 .left +=
             need.qty();
       }
     }
     for (Block block : blocks.values()) {
-      queues.computeIfAbsent(block.label.length, length -> new ArrayList<>()).add(block);
+      queues.computeIfAbsent(block.planned, length -> new ArrayList<>()).add(block);
     }
   }
 
@@ -103,10 +109,16 @@ final class PieceQueues {
   private Cut take(Block block, int perStick, int sticks) {
     block.left -= perStick * sticks;
     if (block.left == 0) {
-      queue(block.label.length).remove(block);
+      queue(block.planned).remove(block);
     }
     return new Cut(
-        block.label.job, block.label.copy, block.label.mark, block.label.length, perStick);
+        block.label.job,
+        block.label.copy,
+        block.label.mark,
+        block.label.length.minus(block.shorter),
+        perStick,
+        block.label.rules,
+        block.shorter);
   }
 
   private List<Block> queue(Length length) {
@@ -117,16 +129,20 @@ final class PieceQueues {
     return queue;
   }
 
-  private record Label(String job, int copy, String mark, Length length) {}
+  private record Label(String job, int copy, String mark, Length length, CutRules rules) {}
 
   private static final class Block {
     private final Label label;
     private final int rank;
+    private final Length planned;
+    private final Length shorter;
     private int left;
 
-    private Block(Label label, int rank) {
+    private Block(Label label, int rank, Length planned, Length shorter) {
       this.label = label;
       this.rank = rank;
+      this.planned = planned;
+      this.shorter = shorter;
     }
   }
 }

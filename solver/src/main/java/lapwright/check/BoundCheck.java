@@ -5,6 +5,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Deque;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -62,11 +63,16 @@ final class BoundCheck {
       }
     }
     SortedMap<Length, Long> quantities = new TreeMap<>(Comparator.reverseOrder());
+    Set<Length> notGripped = new HashSet<>();
     for (Need need : order.needs()) {
-      quantities.merge(
-          need.length(), Math.multiplyExact((long) need.qty(), need.copies()), Math::addExact);
+      PieceSize size = PieceSize.shortest(need, order.saw().kerf());
+      Length name = size.named(order.saw().kerf());
+      quantities.merge(name, Math.multiplyExact((long) need.qty(), need.copies()), Math::addExact);
+      if (size.gripped() < order.saw().hold().units()) {
+        notGripped.add(name);
+      }
     }
-    this.leafCheck = new LeafCheck(order.saw(), stocks, quantities);
+    this.leafCheck = new LeafCheck(order.saw(), stocks, quantities, notGripped);
     for (Stock stock : stocks) {
       if (leafCheck.holdsAny(stock.stick())) {
         reachable.add(stock.packCost(), stock.mostPacks());

@@ -34,14 +34,21 @@ final class LeafCheck {
   private final Saw saw;
   private final List<Stock> stocks;
   private final SortedMap<Length, Long> quantities;
+  private final Set<Length> notGripped;
   private final List<BigInteger> packCosts = new ArrayList<>();
   private final Set<Stick> kinds = new LinkedHashSet<>();
 
   /** Greatest weight by kind of stick, by weights: leaves often share their weights. */
   private final Map<SortedMap<Length, Long>, Map<Stick, Long>> remembered = new HashMap<>();
 
-  LeafCheck(Saw saw, List<Stock> stocks, SortedMap<Length, Long> quantities) {
+  /**
+   * @param quantities by the length that certificates know pieces by, see {@link PieceSize#named}
+   * @param notGripped the lengths at which the vise cannot hold every piece at the last cut
+   */
+  LeafCheck(
+      Saw saw, List<Stock> stocks, SortedMap<Length, Long> quantities, Set<Length> notGripped) {
     this.saw = saw;
+    this.notGripped = Set.copyOf(notGripped);
     this.stocks = List.copyOf(stocks);
     this.quantities = quantities;
     for (Stock stock : stocks) {
@@ -148,7 +155,7 @@ final class LeafCheck {
                     Math.addExact(length.units(), saw.kerf().units()),
                     weights.getOrDefault(length, 0L),
                     quantity,
-                    !length.isShorterThan(saw.hold()))));
+                    !notGripped.contains(length))));
     return items;
   }
 

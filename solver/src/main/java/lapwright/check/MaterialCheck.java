@@ -15,6 +15,7 @@ import lapwright.plan.Pattern;
 import lapwright.plan.Purchase;
 import lapwright.plan.RunLine;
 import lapwright.shop.JointRules;
+import lapwright.shop.CutRules;
 import lapwright.shop.Material;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
@@ -55,7 +56,9 @@ final class MaterialCheck {
       used.merge(supply.key(), (long) pattern.times(), Long::sum);
       Material material = order.material();
       Stick stick = Stick.of(supply, material, saw);
-      cut = cut.plus(new TicketCheck(pattern, stick, material.keepOffcutsFrom(), faults).account());
+      cut =
+          cut.plus(
+              new TicketCheck(pattern, stick, material.keepOffcutsFrom(), saw, faults).account());
     }
     Map<String, Long> packs = checkPurchases();
     checkAvailable(used, packs);
@@ -68,7 +71,7 @@ final class MaterialCheck {
     for (Need need : order.needs()) {
       for (int copy = 1; copy <= need.copies(); copy++) {
         needed.merge(
-            new PieceKey(need.job(), copy, need.mark(), need.length()),
+            new PieceKey(need.job(), copy, need.mark(), need.length(), need.rules()),
             (long) need.qty(),
             Math::addExact);
       }
@@ -76,7 +79,7 @@ final class MaterialCheck {
     for (RunLine line : plan.runs()) {
       for (RunLine.RunPiece piece : line.pieces()) {
         needed.merge(
-            new PieceKey(line.job(), line.copy(), line.pieceMark(piece), piece.length()),
+            new PieceKey(line.job(), line.copy(), line.pieceMark(piece), piece.length(), CutRules.PLAIN),
             1L,
             Math::addExact);
       }
@@ -85,7 +88,8 @@ final class MaterialCheck {
     Map<PieceKey, String> ticketOf = new HashMap<>();
     for (Pattern pattern : plan.patterns()) {
       for (Cut cut : pattern.cuts()) {
-        PieceKey key = new PieceKey(cut.job(), cut.copy(), cut.mark(), cut.length());
+        PieceKey key =
+            new PieceKey(cut.job(), cut.copy(), cut.mark(), cut.fullLength(), cut.rules());
         given.merge(key, Math.multiplyExact((long) cut.qty(), pattern.times()), Math::addExact);
         ticketOf.putIfAbsent(key, pattern.ticket());
       }
@@ -258,12 +262,13 @@ final class MaterialCheck {
   }
 
   /** A piece as jobs tell it apart. */
-  private record PieceKey(String job, int copy, String mark, Length length) {
+  private record PieceKey(String job, int copy, String mark, Length length, CutRules rules) {
     static final Comparator<PieceKey> ORDER =
         Comparator.comparing(PieceKey::job)
             .thenComparing(PieceKey::copy)
             .thenComparing(PieceKey::mark)
-            .thenComparing(PieceKey::length);
+            .thenComparing(PieceKey::length)
+            .thenComparing(key -> key.rules().toString());
 
     @Override
     public String toString() {
@@ -272,7 +277,8 @@ final class MaterialCheck {
           + (copy == 1 ? "" : " (copy " + copy + ")")
           + (mark.isEmpty() ? "" : " mark " + mark)
           + " at "
-          + Faults.mm(length.units());
+          + Faults.mm(length.units())
+          + (rules.ends().isSquare() ? "" : " with ends " + rules.ends().word());
     }
   }
 }

@@ -6,6 +6,8 @@ public enum Rule {
   TICKET_NAME("each ticket has a name of its own"),
   SUPPLY("every ticket draws from a supply that the shop has"),
   LONGEST_STICK("no stick is longer than the saw takes"),
+  SHORTEST_CUT("no piece is shorter than the saw cuts"),
+  SHORTER("no piece is shorter than its job permits, or longer than it asks for"),
   PIECES("every needed piece is cut exactly once, and nothing else"),
   RUN_LINES("every line of every run is laid once, piece by piece"),
   RUN_COVER("the pieces of a line cover its run from end to end"),

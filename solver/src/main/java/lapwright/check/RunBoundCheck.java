@@ -347,7 +347,7 @@ final class RunBoundCheck {
   private List<LeafBound.PieceLine> pieceLines(Certificate.RunWeights weights, Scope scope) {
     SortedMap<Length, Long> quantities = new TreeMap<>();
     weights.weights().keySet().forEach(length -> quantities.put(length, 0L));
-    scope.needs().forEach(need -> quantities.merge(need.length(), (long) need.total(), Long::sum));
+    scope.needs().forEach(need -> quantities.merge(named(need), (long) need.total(), Long::sum));
     StepFunction step = new StepFunction(weights.weights());
     List<LeafBound.PieceLine> lines = new ArrayList<>();
     quantities.forEach(
@@ -364,7 +364,7 @@ final class RunBoundCheck {
     long most = usable.stream().mapToLong(Long::longValue).max().orElse(0);
     BigInteger sum = BigInteger.ZERO;
     for (Need need : scope.needs()) {
-      long length = need.length().units();
+      long length = named(need).units();
       if (length > most) {
         return null;
       }
@@ -417,6 +417,10 @@ final class RunBoundCheck {
     return spans;
   }
 
+  private Length named(Need need) {
+    return PieceSize.shortest(need, order.saw().kerf()).named(order.saw().kerf());
+  }
+
   /** The greatest weight of what one stick gives. */
   private long heaviest(Certificate.RunWeights weights, Scope scope, Stick stick) {
     StepFunction step = new StepFunction(weights.weights());
@@ -436,14 +440,14 @@ final class RunBoundCheck {
   }
 
   /** Pieces that weigh as much as a listed length, at most; without limit where runs give them. */
-  private static long quantity(Certificate.RunWeights weights, Scope scope, Length listed) {
+  private long quantity(Certificate.RunWeights weights, Scope scope, Length listed) {
     if (!scope.runs().isEmpty()) {
       return Integer.MAX_VALUE;
     }
     long quantity = 0;
     for (Need need : scope.needs()) {
       SortedMap<Length, Long> upTo =
-          weights.weights().headMap(Length.ofUnits(need.length().units() + 1));
+          weights.weights().headMap(Length.ofUnits(named(need).units() + 1));
       if (!upTo.isEmpty() && upTo.lastKey().equals(listed)) {
         quantity += need.total();
       }

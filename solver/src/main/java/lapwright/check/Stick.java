@@ -65,10 +65,9 @@ record Stick(long counted, long startTrim, long farCut, long kerf, long hold) {
     return startTrim == 0 && farCut == 0 && pieceLength == counted;
   }
 
-  /** What is left beyond the pieces, each with a cut; negative when they do not fit. */
-  long rest(long finished, long pieces) {
-    return Math.subtractExact(
-        usableAndCut(), Math.addExact(finished, Math.multiplyExact(pieces, kerf)));
+  /** What is left beyond the pieces and a cut for each; negative when they do not fit. */
+  long rest(long pieces, long cuts) {
+    return Math.subtractExact(usableAndCut(), Math.addExact(pieces, cuts));
   }
 
   /** Width of the last cut: nothing when the last piece ends exactly at a good end. */

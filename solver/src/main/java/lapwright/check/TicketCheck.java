@@ -5,18 +5,21 @@ import lapwright.measure.Length;
 import lapwright.plan.Account;
 import lapwright.plan.Cut;
 import lapwright.plan.Pattern;
+import lapwright.shop.Saw;
 
 /** The rules of one ticket: what fits on its stick, what the vise holds, what is left. */
 final class TicketCheck {
   private final Pattern pattern;
   private final Stick stick;
   private final long keepFrom;
+  private final Saw saw;
   private final Faults faults;
 
-  TicketCheck(Pattern pattern, Stick stick, Length keepFrom, Faults faults) {
+  TicketCheck(Pattern pattern, Stick stick, Length keepFrom, Saw saw, Faults faults) {
     this.pattern = pattern;
     this.stick = stick;
     this.keepFrom = keepFrom.units();
+    this.saw = saw;
     this.faults = faults;
   }
 
@@ -27,18 +30,24 @@ final class TicketCheck {
       fault(Rule.PIECES, "at least one cut", "none");
       return Account.NOTHING;
     }
-    long finished = 0;
+    long boxes = 0;
+    long widths = 0;
+    long wedges = 0;
     long pieces = 0;
     for (Cut cut : cuts) {
       if (cut.length().units() <= 0) {
         fault(Rule.PIECES, "pieces longer than 0", cut.length());
         return Account.NOTHING;
       }
-      finished =
-          Math.addExact(finished, Math.multiplyExact(cut.length().units(), (long) cut.qty()));
-      pieces += cut.qty();
+      checkLength(cut);
+      PieceSize size = PieceSize.of(cut, saw.kerf());
+      long qty = cut.qty();
+      boxes = Math.addExact(boxes, Math.multiplyExact(size.box(), qty));
+      widths = Math.addExact(widths, Math.multiplyExact(size.cut(), qty));
+      wedges = Math.addExact(wedges, Math.multiplyExact(size.wedges(), qty));
+      pieces += qty;
     }
-    long rest = stick.rest(finished, pieces);
+    long rest = stick.rest(boxes, widths);
     if (rest < 0) {
       fault(
           Rule.CAPACITY,
@@ -47,32 +56,50 @@ final class TicketCheck {
       return Account.NOTHING;
     }
     long offcut = stick.offcut(rest);
-    checkHold(finished, pieces, offcut);
+    checkHold(boxes, pieces, offcut);
     faults.unlessEqualLength(pattern.ticket(), Rule.OFFCUT, "an offcut", offcut, pattern.offcut());
     boolean kept = offcut > 0 && offcut >= keepFrom;
     checkNames(kept, offcut);
-    long kerf = Math.addExact(Math.multiplyExact(pieces - 1, stick.kerf()), stick.lastCut(rest));
+    long kerf = Math.addExact(widths - stick.kerf(), stick.lastCut(rest));
     return new Account(
         times(stick.counted()),
-        times(finished),
+        times(boxes - wedges),
         Length.ZERO,
         times(kerf),
         times(stick.startTrim()),
         kept ? times(offcut) : Length.ZERO,
-        kept ? Length.ZERO : times(offcut),
+        times(kept ? wedges : Math.addExact(wedges, offcut)),
         Length.ZERO,
         Length.ZERO);
+  }
+
+  private void checkLength(Cut cut) {
+    long lacks = cut.shorter().units();
+    if (lacks < 0 || lacks > cut.rules().mayBeShort().units()) {
+      fault(
+          Rule.SHORTER,
+          "mark "
+              + cut.mark()
+              + " from "
+              + Faults.mm(cut.fullLength().units() - cut.rules().mayBeShort().units())
+              + " to "
+              + Faults.mm(cut.fullLength().units()),
+          cut.length());
+    }
+    if (cut.length().isShorterThan(saw.shortestCut())) {
+      fault(Rule.SHORTEST_CUT, "at least " + Faults.mm(saw.shortestCut().units()), cut.length());
+    }
   }
 
   private void checkHold(long finished, long pieces, long offcut) {
     if (offcut >= stick.hold() || (pieces == 1 && stick.usedWhole(finished))) {
       return;
     }
-    long last = pattern.cuts().get(pattern.cuts().size() - 1).length().units();
+    long last = gripped(pattern.cuts().get(pattern.cuts().size() - 1));
     if (last >= stick.hold()) {
       return;
     }
-    boolean another = pattern.cuts().stream().anyMatch(cut -> cut.length().units() >= stick.hold());
+    boolean another = pattern.cuts().stream().anyMatch(cut -> gripped(cut) >= stick.hold());
     fault(
         Rule.HOLD,
         another
@@ -80,6 +107,10 @@ final class TicketCheck {
                 + Faults.mm(stick.hold())
             : "an offcut or a piece of at least " + Faults.mm(stick.hold()),
         "a last piece of " + Faults.mm(last) + " and an offcut of " + Faults.mm(offcut));
+  }
+
+  private long gripped(Cut cut) {
+    return PieceSize.of(cut, saw.kerf()).gripped();
   }
 
   private void checkNames(boolean kept, long offcut) {

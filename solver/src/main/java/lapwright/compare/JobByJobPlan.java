@@ -37,7 +37,7 @@ record JobByJobPlan(
     for (Need need : order.needs()) {
       demandOfJob
           .computeIfAbsent(need.job(), job -> new TreeMap<>())
-          .merge(whole.item(need.length()), need.total(), Math::addExact);
+          .merge(whole.item(need), need.total(), Math::addExact);
     }
     List<String> jobs = List.copyOf(demandOfJob.keySet());
     String material = order.material().id();

@@ -12,6 +12,7 @@ import lapwright.measure.LengthStyle;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Purchase;
+import lapwright.shop.CutRules;
 import lapwright.shop.Material;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
@@ -75,13 +76,28 @@ public final class PlanChanges {
                     + " of "
                     + piece.job
                     + ", "
-                    + style.exact(piece.length),
+                    + style.exact(piece.length)
+                    + rules(piece.rules),
                 count[0],
                 count[1]));
   }
 
+  private String rules(CutRules rules) {
+    return (rules.ends().isSquare()
+            ? ""
+            : ", ends "
+                + rules.ends().word()
+                + (rules.ends().pointsAcross() ? " across" : "")
+                + " at a depth of "
+                + style.exact(rules.depth()))
+        + (rules.oneWay() ? ", one way" : "")
+        + (rules.mayBeShort().isZero()
+            ? ""
+            : ", may be " + style.exact(rules.mayBeShort()) + " short");
+  }
+
   private static PieceKind kind(Need need) {
-    return new PieceKind(need.job(), need.mark(), need.length());
+    return new PieceKind(need.job(), need.mark(), need.length(), need.rules());
   }
 
   private void cutting(MaterialOrder planned, MaterialOrder now) {
@@ -95,6 +111,13 @@ public final class PlanChanges {
     add(Kind.CUTTING, id, "end trim", style.exact(saw.endTrim()), style.exact(sawNow.endTrim()));
     add(Kind.CUTTING, id, "hold", style.exact(saw.hold()), style.exact(sawNow.hold()));
     add(Kind.CUTTING, id, "longest stick", longest(saw), longest(sawNow));
+    add(
+        Kind.CUTTING,
+        id,
+        "shortest cut",
+        style.exact(saw.shortestCut()),
+        style.exact(sawNow.shortestCut()));
+    add(Kind.CUTTING, id, "sticks cut at once", saw.stack(), sawNow.stack());
     add(
         Kind.CUTTING,
         id,
@@ -199,7 +222,7 @@ public final class PlanChanges {
     return supplies;
   }
 
-  private record PieceKind(String job, String mark, Length length) {
+  private record PieceKind(String job, String mark, Length length, CutRules rules) {
     private PieceKind {
       Objects.requireNonNull(job);
     }

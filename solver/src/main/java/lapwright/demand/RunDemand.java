@@ -2,9 +2,11 @@ package lapwright.demand;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Predicate;
@@ -33,7 +35,7 @@ import lapwright.shop.Supply;
 /**
  * One material's order with runs as a problem in integers, or a part of it, and the way back.
  *
- * <p>Plain items are the distinct finished lengths, longest first. Each unbroken stretch of a run
+ * <p>Plain items are the distinct lengths as {@link Need#planned} gives them, longest first. Each unbroken stretch of a run
  * is a group of lines; equal stretches are one group, unless their joints must be staggered. What
  * sticks give that the order as a whole offers decides how few joints a run may have, also in a
  * part of it. Immutable.
@@ -70,14 +72,22 @@ public final class RunDemand {
     }
     long kerf = order.saw().kerf().units();
     long hold = order.saw().hold().units();
+    Set<Length> small = new HashSet<>();
     SortedMap<Length, Integer> demand = new TreeMap<>(Collections.reverseOrder());
     order.needs().stream()
         .filter(needs)
-        .forEach(need -> demand.merge(need.length(), need.total(), Math::addExact));
+        .forEach(
+            need -> {
+              Length planned = need.planned(order.saw().kerf());
+              demand.merge(planned, need.total(), Math::addExact);
+              if (need.held().units() < hold) {
+                small.add(planned);
+              }
+            });
     List<Item> items = new ArrayList<>();
     demand.forEach(
         (length, qty) ->
-            items.add(new Item(Math.addExact(length.units(), kerf), qty, length.units() < hold)));
+            items.add(new Item(Math.addExact(length.units(), kerf), qty, small.contains(length))));
     this.problem =
         new SpliceProblem(
             items,

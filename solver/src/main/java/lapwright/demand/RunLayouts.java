@@ -10,7 +10,6 @@ import lapwright.layout.StretchSplits.Place;
 import lapwright.measure.Length;
 import lapwright.plan.Account;
 import lapwright.plan.Cut;
-import lapwright.plan.LengthPattern;
 import lapwright.plan.Pattern;
 import lapwright.plan.Purchase;
 import lapwright.plan.RunLine;
@@ -161,7 +160,7 @@ public final class RunLayouts {
   private long spare(Pattern ticket) {
     UsableStick stick = stick(ticket);
     long hold = order.saw().hold().units();
-    boolean held = ticket.cuts().stream().anyMatch(each -> each.length().units() >= hold);
+    boolean held = ticket.cuts().stream().anyMatch(each -> each.held().units() >= hold);
     if (!ticket.offcutNames().isEmpty()) {
       return ticket.offcut().units() - Math.max(order.material().keepOffcutsFrom().units(), hold);
     }
@@ -175,7 +174,8 @@ public final class RunLayouts {
   private long sizes(Pattern ticket) {
     long sizes = 0;
     for (Cut each : ticket.cuts()) {
-      sizes += (each.length().units() + order.saw().kerf().units()) * each.qty();
+      Length cut = each.rules().cutWidth(order.saw().kerf());
+      sizes += each.length().plus(cut).units() * each.qty();
     }
     return sizes;
   }
@@ -193,7 +193,7 @@ public final class RunLayouts {
   public static Account account(
       MaterialOrder order, List<Pattern> tickets, List<Purchase> purchases, List<RunLine> runs) {
     Account account =
-        new StickAccount(order).of(tickets.stream().map(LengthPattern::of).toList(), purchases);
+        new StickAccount(order).of(tickets, purchases);
     Map<PieceName, Joint> joints = new HashMap<>();
     order
         .runs()

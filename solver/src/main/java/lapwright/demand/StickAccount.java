@@ -6,12 +6,16 @@ import java.util.Map;
 import java.util.Objects;
 import lapwright.measure.Length;
 import lapwright.plan.Account;
-import lapwright.plan.LengthPattern;
+import lapwright.plan.Cut;
+import lapwright.plan.Pattern;
 import lapwright.plan.Purchase;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Supply;
 
-/** Adds up where the material goes, exact to the unit. */
+/**
+ * Adds up where the material goes, exact to the unit. A piece with angled ends is finished along
+ * its centre line; the wedges beside its ends are scrap, and all that its cuts take is kerf.
+ */
 final class StickAccount {
   private final MaterialOrder order;
   private final Map<String, Supply> supplies = new HashMap<>();
@@ -21,10 +25,10 @@ final class StickAccount {
     order.supplies().forEach(supply -> supplies.put(supply.key(), supply));
   }
 
-  Account of(List<LengthPattern> patterns, List<Purchase> purchases) {
+  Account of(List<Pattern> patterns, List<Purchase> purchases) {
     Account account = Account.NOTHING;
     Map<String, Integer> cut = new HashMap<>();
-    for (LengthPattern pattern : patterns) {
+    for (Pattern pattern : patterns) {
       account = account.plus(ofPattern(pattern));
       cut.merge(pattern.supply(), pattern.times(), Math::addExact);
     }
@@ -34,23 +38,25 @@ final class StickAccount {
     return account;
   }
 
-  private Account ofPattern(LengthPattern pattern) {
+  private Account ofPattern(Pattern pattern) {
     UsableStick stick = UsableStick.of(order.material(), order.saw(), supply(pattern.supply()));
-    long finished = 0;
-    for (Map.Entry<Length, Integer> count : pattern.counts().entrySet()) {
-      finished = Math.addExact(finished, count.getKey().times(count.getValue()).units());
+    long pieces = 0;
+    Length wedges = Length.ZERO;
+    for (Cut cut : pattern.cuts()) {
+      pieces = Math.addExact(pieces, cut.length().times(cut.qty()).units());
+      wedges = wedges.plus(cut.rules().wedges().times(cut.qty()));
     }
     long offcut = pattern.offcut().units();
-    long kerf = stick.counted() - stick.endTrim() - finished - offcut;
+    long kerf = stick.counted() - stick.endTrim() - pieces - offcut;
     boolean kept = isKept(order, pattern.offcut());
     return new Account(
         Length.ofUnits(stick.counted()).times(pattern.times()),
-        Length.ofUnits(finished).times(pattern.times()),
+        Length.ofUnits(pieces).minus(wedges).times(pattern.times()),
         Length.ZERO,
         Length.ofUnits(kerf).times(pattern.times()),
         Length.ofUnits(stick.endTrim()).times(pattern.times()),
         kept ? pattern.offcut().times(pattern.times()) : Length.ZERO,
-        kept ? Length.ZERO : pattern.offcut().times(pattern.times()),
+        (kept ? wedges : wedges.plus(pattern.offcut())).times(pattern.times()),
         Length.ZERO,
         Length.ZERO);
   }

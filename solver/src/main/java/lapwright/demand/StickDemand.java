@@ -3,15 +3,18 @@ package lapwright.demand;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import lapwright.measure.Length;
 import lapwright.plan.Account;
 import lapwright.plan.Certificate;
 import lapwright.plan.LengthPattern;
+import lapwright.plan.Pattern;
 import lapwright.plan.Purchase;
 import lapwright.problem.StickCertificate;
 import lapwright.problem.StickProblem;
@@ -25,12 +28,14 @@ import lapwright.shop.Supply;
 /**
  * One material's order as a problem in integers, and the way back.
  *
- * <p>Items are the distinct finished lengths over all jobs, longest first; stocks are the supplies
- * that the saw takes, in the order of the supplies. A supply longer than the saw's longest stick is
- * none. Immutable.
+ * <p>Items are the distinct lengths over all jobs as {@link Need#planned} gives them, longest
+ * first; where needs of one such length differ in what the vise can grip, the least counts. Stocks
+ * are the supplies that the saw takes, in the order of the supplies. A supply longer than the saw's
+ * longest stick is none. Immutable.
  */
 public final class StickDemand {
   private final MaterialOrder order;
+  private final boolean atFullLengths;
   private final List<Supply> supplies;
   private final List<UsableStick> sticks;
   private final List<Length> lengths;
@@ -38,8 +43,9 @@ public final class StickDemand {
   private final Map<Length, Integer> itemOfLength = new HashMap<>();
   private final StickProblem problem;
 
-  private StickDemand(MaterialOrder order) {
+  private StickDemand(MaterialOrder order, boolean atFullLengths) {
     this.order = order;
+    this.atFullLengths = atFullLengths;
     this.supplies =
         order.supplies().stream().filter(supply -> sawTakes(order.saw(), supply)).toList();
     this.sticks =
@@ -47,19 +53,23 @@ public final class StickDemand {
             .map(supply -> UsableStick.of(order.material(), order.saw(), supply))
             .toList();
     SortedMap<Length, Integer> demand = new TreeMap<>(Collections.reverseOrder());
+    Set<Length> small = new HashSet<>();
     for (Need need : order.needs()) {
-      demand.merge(need.length(), need.total(), Math::addExact);
+      Length planned = planned(need);
+      demand.merge(planned, need.total(), Math::addExact);
+      if (need.held().isShorterThan(order.saw().hold())) {
+        small.add(planned);
+      }
     }
     this.lengths = List.copyOf(demand.keySet());
     long kerf = order.saw().kerf().units();
-    long hold = order.saw().hold().units();
     List<StickProblem.Item> items = new ArrayList<>();
     demand.forEach(
         (length, qty) -> {
           itemOfLength.put(length, items.size());
           items.add(
               new StickProblem.Item(
-                  Math.addExact(length.units(), kerf), qty, length.units() < hold));
+                  Math.addExact(length.units(), kerf), qty, small.contains(length)));
         });
     StickPrices prices = new StickPrices(order);
     List<StickProblem.Stock> stocks = new ArrayList<>();
@@ -71,7 +81,7 @@ public final class StickDemand {
   }
 
   /**
-   * The demand for pieces.
+   * The demand for pieces, each as short as it may be.
    *
    * @throws IllegalArgumentException if the order has runs, which are no pieces yet
    */
@@ -80,7 +90,24 @@ public final class StickDemand {
       throw new IllegalArgumentException(
           "material " + order.material().id() + ": its runs are not split into pieces");
     }
-    return new StickDemand(order);
+    return new StickDemand(order, false);
+  }
+
+  /** The demand when no piece is cut shorter than its job asks for. */
+  public static StickDemand atFullLengths(MaterialOrder order) {
+    StickDemand shortest = of(order);
+    return shortest.mayBeShort() ? new StickDemand(order, true) : shortest;
+  }
+
+  /** True when some piece may be shorter than its job asks for. */
+  public boolean mayBeShort() {
+    return order.needs().stream().anyMatch(need -> !need.rules().mayBeShort().isZero());
+  }
+
+  /** The length that the problem and its patterns know a piece by. */
+  public Length planned(Need need) {
+    Length kerf = order.saw().kerf();
+    return atFullLengths ? need.plannedFull(kerf) : need.planned(kerf);
   }
 
   static boolean sawTakes(Saw saw, Supply supply) {
@@ -121,9 +148,9 @@ public final class StickDemand {
     return lengths.get(item);
   }
 
-  /** Index of the item of a needed length. */
-  public int item(Length length) {
-    return Objects.requireNonNull(itemOfLength.get(length));
+  /** Index of the item that a need asks for. */
+  public int item(Need need) {
+    return Objects.requireNonNull(itemOfLength.get(planned(need)));
   }
 
   /** The needs that no supply gives, in the order of the needs. */
@@ -135,7 +162,7 @@ public final class StickDemand {
                     .noneMatch(
                         stock ->
                             stock.mostPacks() > 0
-                                && gives(problem, stock, problem.items().get(item(need.length())))))
+                                && gives(problem, stock, problem.items().get(item(need)))))
         .toList();
   }
 
@@ -172,17 +199,23 @@ public final class StickDemand {
         continue;
       }
       long sizes = 0;
+      boolean held = false;
       SortedMap<Length, Integer> counts = new TreeMap<>();
       for (Count count : use.counts()) {
+        StickProblem.Item item = problem.items().get(count.item());
         counts.merge(lengths.get(count.item()), count.count(), Math::addExact);
-        sizes += problem.items().get(count.item()).size() * count.count();
+        sizes += item.size() * count.count();
+        held |= !item.small();
       }
+      StickProblem.Stock stock = problem.stocks().get(use.stock());
+      long room = (held ? stock.capacity() : stock.smallCapacity()) - sizes;
       patterns.add(
           new LengthPattern(
               supplies.get(use.stock()).key(),
               counts,
               use.times(),
-              Length.ofUnits(sticks.get(use.stock()).offcut(sizes))));
+              Length.ofUnits(sticks.get(use.stock()).offcut(sizes)),
+              Length.ofUnits(Math.max(0, room))));
     }
     return patterns;
   }
@@ -259,7 +292,7 @@ public final class StickDemand {
   }
 
   /** Where the material goes. */
-  public Account account(List<LengthPattern> patterns) {
-    return new StickAccount(order).of(patterns, purchases(patterns));
+  public Account account(List<Pattern> tickets, List<Purchase> purchases) {
+    return new StickAccount(order).of(tickets, purchases);
   }
 }

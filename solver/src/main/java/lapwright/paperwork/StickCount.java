@@ -16,7 +16,8 @@ import lapwright.shop.Supply;
  * @param counted the stick as long as it is counted: a stick that nobody has measured is shorter
  *     than its stock length by what the material allows
  * @param endTrim cut off the starting end, its kerf included; 0 when that end is good
- * @param finished all pieces together
+ * @param finished all pieces together, along their centre lines
+ * @param wedges what lies beside their angled ends: scrap
  * @param pieces how many pieces
  * @param lastKerf what the cut after the last piece takes, less than the kerf when it runs off the
  *     end, 0 when the last piece ends exactly there
@@ -30,6 +31,7 @@ record StickCount(
     Length counted,
     Length endTrim,
     Length finished,
+    Length wedges,
     int pieces,
     Length lastKerf,
     Length kerf,
@@ -43,20 +45,25 @@ record StickCount(
     boolean millEndsBad = !material.millEndsGood() && !saw.endTrim().isZero();
     Length counted = countedLength(material, supply);
     Length endTrim = millEndsBad && supply.ends() == Ends.MILL ? saw.endTrim() : Length.ZERO;
-    Length finished = Length.ZERO;
+    Length boxes = Length.ZERO;
+    Length widths = Length.ZERO;
+    Length wedges = Length.ZERO;
     int pieces = 0;
     for (Cut cut : pattern.cuts()) {
-      finished = finished.plus(cut.length().times(cut.qty()));
+      boxes = boxes.plus(cut.length().times(cut.qty()));
+      widths = widths.plus(cut.rules().cutWidth(saw.kerf()).times(cut.qty()));
+      wedges = wedges.plus(cut.rules().wedges().times(cut.qty()));
       pieces = Math.addExact(pieces, cut.qty());
     }
-    Length between = saw.kerf().times(pieces - 1L);
-    Length left = counted.minus(endTrim).minus(finished).minus(between);
+    Length between = widths.minus(saw.kerf());
+    Length left = counted.minus(endTrim).minus(boxes).minus(between);
     Length lastKerf = left.isShorterThan(saw.kerf()) ? left : saw.kerf();
     Length offcut = left.minus(lastKerf);
     return new StickCount(
         counted,
         endTrim,
-        finished,
+        boxes.minus(wedges),
+        wedges,
         pieces,
         lastKerf,
         between.plus(lastKerf),
@@ -73,16 +80,16 @@ record StickCount(
 
   /** True when the stick is a piece as it comes. */
   boolean isUncut() {
-    return pieces == 1 && endTrim.isZero() && lastKerf.isZero();
+    return pieces == 1 && endTrim.isZero() && kerf.isZero() && wedges.isZero() && offcut.isZero();
   }
 
   /** The shortest stick that still gives the same pieces under the saw's rules. */
-  Length shortestThatWorks(Saw saw, Length longestPiece) {
+  Length shortestThatWorks(Saw saw, Length longestHeld) {
     if (isUncut()) {
       return counted;
     }
-    Length used = endTrim.plus(finished).plus(saw.kerf().times(pieces - 1L));
-    if (longestPiece.isShorterThan(saw.hold())) {
+    Length used = endTrim.plus(finished).plus(wedges).plus(kerf).minus(lastKerf);
+    if (longestHeld.isShorterThan(saw.hold())) {
       return used.plus(saw.kerf()).plus(saw.hold());
     }
     return farTrimmed ? used.plus(saw.kerf()) : used;
@@ -91,6 +98,7 @@ record StickCount(
   /** Where all sticks of a pattern go. */
   Account account(int sticks) {
     Length all = offcut.times(sticks);
+    Length scrap = wedges.times(sticks);
     return new Account(
         counted.times(sticks),
         finished.times(sticks),
@@ -98,7 +106,7 @@ record StickCount(
         kerf.times(sticks),
         endTrim.times(sticks),
         kept ? all : Length.ZERO,
-        kept ? Length.ZERO : all,
+        kept ? scrap : scrap.plus(all),
         Length.ZERO,
         Length.ZERO);
   }

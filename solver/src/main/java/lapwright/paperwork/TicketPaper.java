@@ -8,11 +8,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import lapwright.check.CheckedPlan;
+import lapwright.measure.Angle;
 import lapwright.measure.Length;
 import lapwright.plan.Cut;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
+import lapwright.shop.CutRules;
 import lapwright.shop.Ends;
 import lapwright.shop.Material;
 import lapwright.shop.Saw;
@@ -48,7 +50,8 @@ public record TicketPaper(Shop shop, List<Ticket> tickets, List<JobList> jobs) {
    * @param longestLast true when the vise holds the last piece itself at the last cut, so the
    *     longest piece comes last
    * @param shortestStick the shortest stick that still gives all its pieces
-   * @param offcut what is left of each stick, 0 when nothing is
+   * @param offcut what is left of each stick, 0 when nothing is; to its short point where its end
+   *     is angled
    * @param kept true when the offcut goes to the rack
    * @param offcutEnds which ends of the offcut are the mill's
    * @param offcutNames one a stick when kept
@@ -79,14 +82,40 @@ public record TicketPaper(Shop shop, List<Ticket> tickets, List<JobList> jobs) {
     public int pieces() {
       return steps.stream().mapToInt(step -> step.cut().qty()).reduce(0, Math::addExact);
     }
+
+    /** How many sticks are cut at once, pass by pass. */
+    public List<Integer> passes() {
+      List<Integer> passes = new ArrayList<>();
+      for (int left = sticks; left > 0; left -= saw.stack()) {
+        passes.add(Math.min(left, saw.stack()));
+      }
+      return passes;
+    }
+
+    /** The angle at which the last cut leaves the offcut; square where nothing is left. */
+    public Angle offcutAngle() {
+      return offcut.isZero()
+          ? Angle.SQUARE
+          : steps.get(steps.size() - 1).cut().rules().ends().second();
+    }
+
+    /** True when some piece has an angled end. */
+    public boolean isAngled() {
+      return steps.stream().anyMatch(step -> !step.cut().rules().ends().isSquare());
+    }
+
+    /** True when some piece must not be turned end for end. */
+    public boolean isOneWay() {
+      return material.oneWay() || steps.stream().anyMatch(step -> step.cut().rules().oneWay());
+    }
   }
 
   /**
    * Equal pieces cut one after the other; the stop is set to the length of the cut.
    *
    * @param cut whose pieces, how long, how many
-   * @param ends where the far end of each piece lies on a tape hooked on the squared end, kerfs
-   *     included
+   * @param ends where the far end of each piece, its long point, lies on a tape hooked on the
+   *     squared end, kerfs included
    */
   public record Step(Cut cut, List<Length> ends) {
     public Step {
@@ -117,9 +146,11 @@ public record TicketPaper(Shop shop, List<Ticket> tickets, List<JobList> jobs) {
    *
    * @param material what they are of
    * @param mark the drawing's mark; empty when it has none
-   * @param length finished length
+   * @param length as they are cut, from point to point where ends are angled
    * @param qty how many
    * @param purpose what they are for; empty when not given
+   * @param rules how they are cut
+   * @param shorter how much shorter than the job asks for
    * @param from the tickets that they come from, in the order in which they are cut
    */
   public record PieceLine(
@@ -127,6 +158,8 @@ public record TicketPaper(Shop shop, List<Ticket> tickets, List<JobList> jobs) {
       String mark,
       Length length,
       int qty,
+      CutRules rules,
+      Length shorter,
       String purpose,
       List<FromTicket> from) {
     public PieceLine {
@@ -187,9 +220,9 @@ public record TicketPaper(Shop shop, List<Ticket> tickets, List<JobList> jobs) {
     Saw saw = plan.order().saw();
     StickCount stick = StickCount.of(plan.order(), supply, pattern);
     Length longest =
-        pattern.cuts().stream().map(Cut::length).max(Length::compareTo).orElse(Length.ZERO);
-    Length last = pattern.cuts().get(pattern.cuts().size() - 1).length();
-    boolean manyLengths = pattern.cuts().stream().anyMatch(cut -> !cut.length().equals(longest));
+        pattern.cuts().stream().map(Cut::held).max(Length::compareTo).orElse(Length.ZERO);
+    Length last = pattern.cuts().get(pattern.cuts().size() - 1).held();
+    boolean manyLengths = pattern.cuts().stream().anyMatch(cut -> !cut.held().equals(longest));
     return new Ticket(
         pattern.ticket(),
         plan.order().material(),
@@ -215,7 +248,7 @@ public record TicketPaper(Shop shop, List<Ticket> tickets, List<JobList> jobs) {
       for (int i = 0; i < cut.qty(); i++) {
         Length end = start.plus(cut.length());
         ends.add(end);
-        start = end.plus(kerf);
+        start = end.plus(cut.rules().cutWidth(kerf));
       }
       steps.add(new Step(cut, ends));
     }

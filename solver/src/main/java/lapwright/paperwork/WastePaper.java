@@ -121,8 +121,11 @@ public record WastePaper(
   /** Each cause is divided apart and stick by stick, so every column adds up. */
   private static List<JobShare> shares(StickCount stick, Pattern pattern) {
     SortedMap<String, Length> finished = new TreeMap<>();
+    Map<String, Length> wedges = new TreeMap<>();
     for (Cut cut : pattern.cuts()) {
-      finished.merge(cut.job(), cut.length().times(cut.qty()), Length::plus);
+      Length wedge = cut.rules().wedges();
+      finished.merge(cut.job(), cut.length().minus(wedge).times(cut.qty()), Length::plus);
+      wedges.merge(cut.job(), wedge.times(cut.qty()), Length::plus);
     }
     Map<String, Length> kerf = Shares.divide(stick.kerf(), finished);
     Map<String, Length> endTrim = Shares.divide(stick.endTrim(), finished);
@@ -139,7 +142,9 @@ public record WastePaper(
                     Length.ZERO,
                     Objects.requireNonNull(kerf.get(job)).times(times),
                     Objects.requireNonNull(endTrim.get(job)).times(times),
-                    Objects.requireNonNull(scrap.get(job)).times(times))));
+                    Objects.requireNonNull(scrap.get(job))
+                        .plus(Objects.requireNonNull(wedges.get(job)))
+                        .times(times))));
     return shares;
   }
 }

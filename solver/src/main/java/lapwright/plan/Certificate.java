@@ -14,7 +14,8 @@ import lapwright.measure.Length;
  */
 public sealed interface Certificate {
   /**
-   * A leaf: one integer weight for each finished length.
+   * A leaf: one integer weight for each finished length, as plans know it ({@link
+   * lapwright.shop.Need#planned}).
    *
    * <p>With N the greatest total weight of the pieces that one stick of a supply can give (no more
    * pieces of a length than are needed), P the price of a pack of k sticks, and y the packs of the

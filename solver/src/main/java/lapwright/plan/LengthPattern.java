@@ -12,15 +12,18 @@ import lapwright.measure.Length;
  * What is cut from one stick, before it is decided whose pieces they are.
  *
  * @param supply key of the supply that its sticks come from
- * @param counts pieces from each stick by finished length, the longest first
+ * @param counts pieces from each stick by the length that plans know them by ({@link
+ *     lapwright.shop.Need#planned}), the longest first
  * @param times how many sticks, at least 1
  * @param offcut what is left of each stick after the last cut
+ * @param room how much longer its pieces may be cut in all, where they may be short
  */
 public record LengthPattern(
-    String supply, SortedMap<Length, Integer> counts, int times, Length offcut) {
+    String supply, SortedMap<Length, Integer> counts, int times, Length offcut, Length room) {
   public LengthPattern {
     Objects.requireNonNull(supply);
     Objects.requireNonNull(offcut);
+    Objects.requireNonNull(room);
     SortedMap<Length, Integer> longestFirst = new TreeMap<>(Comparator.reverseOrder());
     longestFirst.putAll(counts);
     counts = Collections.unmodifiableSortedMap(longestFirst);
@@ -34,11 +37,20 @@ public record LengthPattern(
     }
   }
 
-  /** The same without the labels. */
-  public static LengthPattern of(Pattern pattern) {
+  /** A pattern of pieces that have no room to be longer. */
+  public LengthPattern(String supply, SortedMap<Length, Integer> counts, int times, Length offcut) {
+    this(supply, counts, times, offcut, Length.ZERO);
+  }
+
+  /**
+   * The same without the labels.
+   *
+   * @param kerf of the saw that cuts it
+   */
+  public static LengthPattern of(Pattern pattern, Length kerf) {
     SortedMap<Length, Integer> counts = new TreeMap<>();
     for (Cut cut : pattern.cuts()) {
-      counts.merge(cut.length(), cut.qty(), Math::addExact);
+      counts.merge(cut.planned(kerf), cut.qty(), Math::addExact);
     }
     return new LengthPattern(pattern.supply(), counts, pattern.times(), pattern.offcut());
   }

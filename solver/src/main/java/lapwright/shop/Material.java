@@ -16,6 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param keepOffcutsFrom an offcut at least this long goes to the rack, a shorter one is scrap
  * @param weight weight per length; null when not given
  * @param oneLotPer within what makers and lots never mix
+ * @param depth of the section in the plane of angled cuts; null when not given
+ * @param oneWay true when its pieces are never turned end for end
  */
 public record Material(
     String id,
@@ -25,7 +27,9 @@ public record Material(
     Length shortBy,
     Length keepOffcutsFrom,
     @Nullable WeightRate weight,
-    OneLotPer oneLotPer) {
+    OneLotPer oneLotPer,
+    @Nullable Length depth,
+    boolean oneWay) {
   public Material {
     Objects.requireNonNull(id);
     Objects.requireNonNull(name);
@@ -34,6 +38,22 @@ public record Material(
     if (shortBy.units() < 0 || keepOffcutsFrom.units() < 0) {
       throw new IllegalArgumentException("material " + id + ": a length is negative");
     }
+    if (depth != null && depth.units() <= 0) {
+      throw new IllegalArgumentException("material " + id + ": the depth is not positive");
+    }
+  }
+
+  /** A material without angled cuts whose pieces may be turned. */
+  public Material(
+      String id,
+      String name,
+      String saw,
+      boolean millEndsGood,
+      Length shortBy,
+      Length keepOffcutsFrom,
+      @Nullable WeightRate weight,
+      OneLotPer oneLotPer) {
+    this(id, name, saw, millEndsGood, shortBy, keepOffcutsFrom, weight, oneLotPer, null, false);
   }
 
   /** A material whose makers and lots may mix. */

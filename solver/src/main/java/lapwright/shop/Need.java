@@ -12,9 +12,10 @@ import org.jspecify.annotations.Nullable;
  * @param due the job's due day; null when not given
  * @param copies how many times the job is built
  * @param mark the drawing's mark; empty when it has none
- * @param length finished length, positive
+ * @param length finished length, positive; from point to point where ends are angled
  * @param qty for one copy
  * @param purpose what it is for; empty when not given
+ * @param rules how it is to be cut; angled ends come with the section's depth
  */
 public record Need(
     String job,
@@ -23,15 +24,70 @@ public record Need(
     String mark,
     Length length,
     int qty,
-    String purpose) {
+    String purpose,
+    CutRules rules) {
   public Need {
     Objects.requireNonNull(job);
     Objects.requireNonNull(mark);
     Objects.requireNonNull(purpose);
+    Objects.requireNonNull(rules);
     if (length.units() <= 0 || qty < 1 || copies < 1) {
       throw new IllegalArgumentException(
           "need of " + job + " " + mark + ": length, quantity and copies are positive");
     }
+    if (!rules.equals(CutRules.PLAIN)) {
+      if (rules.depth().isZero() != rules.ends().isSquare()) {
+        throw new IllegalArgumentException(
+            "need of " + job + " " + mark + ": angled ends and the section's depth go together");
+      }
+      if (length.minus(rules.mayBeShort()).minus(rules.skew()).units() <= 0) {
+        throw new IllegalArgumentException(
+            "need of " + job + " " + mark + ": nothing is left between its ends");
+      }
+    }
+  }
+
+  /** A piece with square ends. */
+  public Need(
+      String job,
+      @Nullable LocalDate due,
+      int copies,
+      String mark,
+      Length length,
+      int qty,
+      String purpose) {
+    this(job, due, copies, mark, length, qty, purpose, CutRules.PLAIN);
+  }
+
+  public Need withLength(Length other) {
+    return new Need(job, due, copies, mark, other, qty, purpose, rules);
+  }
+
+  public Need withQty(int quantity) {
+    return new Need(job, due, copies, mark, length, quantity, purpose, rules);
+  }
+
+  public Need withRules(CutRules other) {
+    return new Need(job, due, copies, mark, length, qty, purpose, other);
+  }
+
+  /**
+   * The least length that it takes from a stick beside one plain kerf: its shortest permitted
+   * length and what its widest cut takes more than the kerf. Plans and certificates know pieces by
+   * it.
+   */
+  public Length planned(Length kerf) {
+    return plannedFull(kerf).minus(rules.mayBeShort());
+  }
+
+  /** The same at its full length. */
+  public Length plannedFull(Length kerf) {
+    return length.plus(rules.cutWidth(kerf)).minus(kerf);
+  }
+
+  /** What the vise can grip of it when it is cut as short as permitted. */
+  public Length held() {
+    return length.minus(rules.mayBeShort()).minus(rules.skew());
   }
 
   /** Pieces over all copies of the job. */

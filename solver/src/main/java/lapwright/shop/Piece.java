@@ -11,9 +11,20 @@ import lapwright.measure.Length;
  * @param length finished length, positive
  * @param qty how many for one copy of the job, at least 1
  * @param purpose what it is for, in the user's words; empty when not given
+ * @param rules how it is to be cut
+ * @param measured between which points {@code length} is given
  */
-public record Piece(String material, String mark, Length length, int qty, String purpose) {
+public record Piece(
+    String material,
+    String mark,
+    Length length,
+    int qty,
+    String purpose,
+    CutRules rules,
+    Measured measured) {
   public Piece {
+    Objects.requireNonNull(rules);
+    Objects.requireNonNull(measured);
     Objects.requireNonNull(material);
     Objects.requireNonNull(mark);
     Objects.requireNonNull(purpose);
@@ -23,5 +34,29 @@ public record Piece(String material, String mark, Length length, int qty, String
     if (qty < 1) {
       throw new IllegalArgumentException("piece " + mark + ": quantity " + qty);
     }
+  }
+
+  /** A piece with square ends. */
+  public Piece(String material, String mark, Length length, int qty, String purpose) {
+    this(material, mark, length, qty, purpose, CutRules.PLAIN, Measured.LONG_POINT);
+  }
+
+  /** The same with another quantity. */
+  public Piece withQty(int quantity) {
+    return new Piece(material, mark, length, quantity, purpose, rules, measured);
+  }
+
+  /** How it is cut from a material. */
+  public CutRules rulesOn(Material stick) {
+    CutRules here = rules;
+    if (!here.ends().isSquare() && here.depth().isZero() && stick.depth() != null) {
+      here = here.withDepth(stick.depth());
+    }
+    return stick.oneWay() ? here.asOneWay() : here;
+  }
+
+  /** The greatest length of the piece, from point to point, when it is cut from a material. */
+  public Length pointToPoint(Material stick) {
+    return measured.fromPointToPoint(length, rulesOn(stick));
   }
 }

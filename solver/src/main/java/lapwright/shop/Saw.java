@@ -13,12 +13,21 @@ import org.jspecify.annotations.Nullable;
  *     is trimmed, else at least the kerf
  * @param hold the least length in the vise at the last cut
  * @param longestStick the longest stick that goes on this machine; null when any does
+ * @param shortestCut the shortest piece that it cuts; 0 when it cuts any
+ * @param stack how many sticks it cuts at once, 1 when one; the end trim is then what squares the
+ *     ends of such a stack
  */
 public record Saw(
-    String id, Length kerf, Length endTrim, Length hold, @Nullable Length longestStick) {
+    String id,
+    Length kerf,
+    Length endTrim,
+    Length hold,
+    @Nullable Length longestStick,
+    Length shortestCut,
+    int stack) {
   public Saw {
     Objects.requireNonNull(id);
-    if (kerf.units() < 0 || endTrim.units() < 0 || hold.units() < 0) {
+    if (kerf.units() < 0 || endTrim.units() < 0 || hold.units() < 0 || shortestCut.units() < 0) {
       throw new IllegalArgumentException("saw " + id + ": a length is negative");
     }
     if (!endTrim.isZero() && endTrim.isShorterThan(kerf)) {
@@ -28,5 +37,13 @@ public record Saw(
     if (longestStick != null && longestStick.units() <= 0) {
       throw new IllegalArgumentException("saw " + id + ": longest stick is not positive");
     }
+    if (stack < 1) {
+      throw new IllegalArgumentException("saw " + id + ": stacks of " + stack);
+    }
+  }
+
+  /** A machine that cuts pieces of any length, one stick at a time. */
+  public Saw(String id, Length kerf, Length endTrim, Length hold, @Nullable Length longestStick) {
+    this(id, kerf, endTrim, hold, longestStick, Length.ZERO, 1);
   }
 }

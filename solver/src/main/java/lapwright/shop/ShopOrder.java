@@ -28,7 +28,10 @@ public record ShopOrder(
     jobs = List.copyOf(jobs);
   }
 
-  /** The material orders of the jobs that are wanted, for materials that they need any of. */
+  /**
+   * The material orders of the jobs that are wanted, for materials that they need any of. Beside
+   * runs, and where lots must not mix, no piece is cut shorter than its job asks for.
+   */
   public List<MaterialOrder> materialOrders(Predicate<Job> wanted) {
     List<Job> inOrder = jobs.stream().filter(wanted).sorted(Job.BY_DUE_THEN_NAME).toList();
     List<MaterialOrder> orders = new ArrayList<>();
@@ -44,9 +47,10 @@ public record ShopOrder(
                     job.due(),
                     job.times(),
                     piece.mark(),
-                    piece.length(),
+                    piece.pointToPoint(material),
                     piece.qty(),
-                    piece.purpose()));
+                    piece.purpose(),
+                    piece.rulesOn(material)));
           }
         }
         for (Run run : job.runs()) {
@@ -57,6 +61,9 @@ public record ShopOrder(
       }
       if (!needs.isEmpty() || !runs.isEmpty()) {
         Saw saw = Objects.requireNonNull(saws.get(material.saw()), "saw of " + material.id());
+        if (!runs.isEmpty() || material.oneLotPer() != OneLotPer.NONE) {
+          needs.replaceAll(need -> need.withRules(need.rules().atFullLength()));
+        }
         orders.add(
             new MaterialOrder(
                 material,

@@ -26,6 +26,7 @@ import lapwright.plan.Certificate;
 import lapwright.plan.LengthPattern;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
+import lapwright.plan.Pattern;
 import lapwright.plan.Proof;
 import lapwright.shop.MaterialOrder;
 import net.jqwik.api.Arbitraries;
@@ -196,17 +197,18 @@ final class CombiningTest {
   private static void assertPassesCheck(MaterialOrder order, List<LengthPattern> patterns) {
     StickDemand demand = StickDemand.of(order);
     Supplier<String> names = new Names("t");
+    List<Pattern> tickets = Allotment.tickets(order, patterns, names, new Names("o"));
     MaterialPlan plan =
         new MaterialPlan(
             order,
             demand.purchases(patterns),
-            Allotment.tickets(order, patterns, names, new Names("o")),
+            tickets,
             demand.cost(patterns),
             demand.cash(patterns),
             0,
             demand.cost(patterns) == 0 ? Proof.PROVED : Proof.OPEN,
             new Certificate.Weights(1, new TreeMap<>()),
-            demand.account(patterns));
+            demand.account(tickets, demand.purchases(patterns)));
     Verdict verdict = PlanCheck.check(new OrderPlan(OrderMaker.shop(), List.of(plan)));
     assertTrue(verdict instanceof Verdict.Sound, verdict.toString());
   }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.OptionalLong;
 import lapwright.RandomOrders;
 import lapwright.SawWalk;
+import lapwright.allot.Allotment;
 import lapwright.measure.Length;
 import lapwright.plan.Account;
 import lapwright.plan.LengthPattern;
@@ -63,7 +64,10 @@ final class SticksAsIntegersTest {
     }
     List<LengthPattern> patterns = demand.patterns(List.of(new PatternUse(stock, list, 1)));
     assertEquals(offcut, patterns.get(0).offcut().units());
-    Account account = demand.account(patterns);
+    Account account =
+        demand.account(
+            Allotment.tickets(demand.order(), patterns, () -> "t", () -> "o"),
+            demand.purchases(patterns));
     assertEquals(
         account.drawn(),
         account
