@@ -63,9 +63,7 @@ public final class Planner {
                 RunSolving.isFor(order)
                     ? RunSolving.solve(order, effort)
                     : MaterialSolving.solve(
-                        order,
-                        startFrom.getOrDefault(order.material().id(), List.of()),
-                        effort));
+                        order, startFrom.getOrDefault(order.material().id(), List.of()), effort));
     List<Shortage> shortages = new ArrayList<>();
     List<String> unfinished = new ArrayList<>();
     for (MaterialAnswer answer : answers) {

@@ -14,8 +14,8 @@ import lapwright.plan.MaterialPlan;
 import lapwright.plan.Pattern;
 import lapwright.plan.Purchase;
 import lapwright.plan.RunLine;
-import lapwright.shop.JointRules;
 import lapwright.shop.CutRules;
+import lapwright.shop.JointRules;
 import lapwright.shop.Material;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
@@ -79,7 +79,8 @@ final class MaterialCheck {
     for (RunLine line : plan.runs()) {
       for (RunLine.RunPiece piece : line.pieces()) {
         needed.merge(
-            new PieceKey(line.job(), line.copy(), line.pieceMark(piece), piece.length(), CutRules.PLAIN),
+            new PieceKey(
+                line.job(), line.copy(), line.pieceMark(piece), piece.length(), CutRules.PLAIN),
             1L,
             Math::addExact);
       }

@@ -35,10 +35,10 @@ import lapwright.shop.Supply;
 /**
  * One material's order with runs as a problem in integers, or a part of it, and the way back.
  *
- * <p>Plain items are the distinct lengths as {@link Need#planned} gives them, longest first. Each unbroken stretch of a run
- * is a group of lines; equal stretches are one group, unless their joints must be staggered. What
- * sticks give that the order as a whole offers decides how few joints a run may have, also in a
- * part of it. Immutable.
+ * <p>Plain items are the distinct lengths as {@link Need#planned} gives them, longest first. Each
+ * unbroken stretch of a run is a group of lines; equal stretches are one group, unless their joints
+ * must be staggered. What sticks give that the order as a whole offers decides how few joints a run
+ * may have, also in a part of it. Immutable.
  */
 public final class RunDemand {
   private final MaterialOrder order;

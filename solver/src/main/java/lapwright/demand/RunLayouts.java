@@ -192,8 +192,7 @@ public final class RunLayouts {
   /** Where the material of an order with runs goes. */
   public static Account account(
       MaterialOrder order, List<Pattern> tickets, List<Purchase> purchases, List<RunLine> runs) {
-    Account account =
-        new StickAccount(order).of(tickets, purchases);
+    Account account = new StickAccount(order).of(tickets, purchases);
     Map<PieceName, Joint> joints = new HashMap<>();
     order
         .runs()
