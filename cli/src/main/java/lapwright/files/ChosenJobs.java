@@ -13,11 +13,13 @@ import lapwright.files.source.Note;
 import lapwright.files.source.Place;
 import lapwright.files.source.Values;
 import lapwright.measure.Length;
-import lapwright.measure.LengthStyle;
 import lapwright.paperwork.OrderFacts.LeftOut;
 import lapwright.paperwork.OrderFacts.Reason;
+import lapwright.shop.CutRules;
 import lapwright.shop.JobStatus;
+import lapwright.shop.Material;
 import lapwright.shop.Piece;
+import lapwright.shop.Saw;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -177,18 +179,52 @@ final class ChosenJobs {
           "Order the job by itself, without one-lot-per, and buy all of it from one lot.");
     }
     if (material.material() != null) {
-      Length shortest = shop.shortestCuts().get(material.material().saw());
-      if (shortest != null && piece.length().isShorterThan(shortest)) {
-        findings.fault(
-            row.place(),
-            "length",
-            LengthStyle.FEET_INCHES.exact(piece.length()),
-            material.material().saw()
-                + " cuts nothing shorter than "
-                + LengthStyle.FEET_INCHES.exact(shortest),
-            "Cut it on another machine, or correct shortest-cut in shop.yaml.");
-      }
+      checkCutting(row, material.material());
     }
+  }
+
+  private void checkCutting(JobDraft.Row row, Material material) {
+    Piece piece = row.piece();
+    CutRules rules = piece.rulesOn(material);
+    if (!rules.ends().isSquare() && rules.depth().isZero()) {
+      findings.fault(
+          row.place(),
+          "depth",
+          "",
+          "angled ends, and nothing tells how deep " + material.id() + " is across the cut",
+          "Write depth: 2\" (the side that the angle runs across) at the material, or at the piece.");
+      return;
+    }
+    Length full = piece.pointToPoint(material);
+    Length shortest = full.minus(rules.mayBeShort());
+    if (shortest.minus(rules.skew()).units() <= 0) {
+      findings.fault(
+          row.place(),
+          "length",
+          length(piece.length()),
+          rules.ends().isSquare()
+              ? "not longer than it may be short"
+              : "the angled ends meet before the piece is that short",
+          "Correct the length, its ends, or may-be-short.");
+      return;
+    }
+    Saw saw = shop.saws().get(material.saw());
+    if (saw != null && shortest.isShorterThan(saw.shortestCut())) {
+      findings.fault(
+          row.place(),
+          "length",
+          length(piece.length()),
+          (piece.mark().isEmpty() ? "the piece" : "mark " + piece.mark())
+              + ": "
+              + saw.id()
+              + " cuts nothing shorter than "
+              + length(saw.shortestCut()),
+          "Cut it on another machine, or correct shortest-cut in shop.yaml.");
+    }
+  }
+
+  private String length(Length length) {
+    return shop.style().exact(length);
   }
 
   /** So many pieces that sums stay in range; far beyond what a shop cuts. */

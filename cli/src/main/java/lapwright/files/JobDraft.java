@@ -103,6 +103,15 @@ final class JobDraft {
             "List each mark in one of the job's files only.");
         return;
       }
+      if (!other.rules().equals(piece.rules()) || other.measured() != piece.measured()) {
+        findings.fault(
+            at,
+            "mark",
+            mark,
+            "mark " + mark + " is cut in two ways; the other is in line " + known.place().line(),
+            "Give the same ends and rules for both, or one of them another mark.");
+        return;
+      }
       if (!other.material().equals(piece.material()) || !other.length().equals(piece.length())) {
         boolean material = !other.material().equals(piece.material());
         findings.fault(
@@ -127,6 +136,8 @@ final class JobDraft {
             mark,
             piece.material(),
             Long.toString(piece.length().units()),
+            piece.rules().toString(),
+            piece.measured().word(),
             mark.isEmpty() ? piece.purpose() : "");
     Row before = pieces.get(key);
     int qty = piece.qty() + (before == null ? 0 : before.piece().qty());
@@ -141,7 +152,14 @@ final class JobDraft {
     Row row =
         new Row(
             before == null ? at : before.place(),
-            new Piece(piece.material(), mark, piece.length(), qty, purpose));
+            new Piece(
+                piece.material(),
+                mark,
+                piece.length(),
+                qty,
+                purpose,
+                piece.rules(),
+                piece.measured()));
     pieces.put(key, row);
     if (!mark.isEmpty()) {
       marks.putIfAbsent(mark, row);

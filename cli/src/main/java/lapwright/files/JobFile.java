@@ -97,7 +97,7 @@ final class JobFile {
         Piece piece =
             item instanceof Node.Scalar scalar
                 ? Shorthand.read(scalar.place(), way, scalar.text(), material.key(), findings)
-                : piece(item, way, material.key(), job, findings);
+                : piece(item, way, material.key(), findings);
         if (piece != null) {
           job.add(item.place(), piece, findings);
         }
@@ -105,8 +105,7 @@ final class JobFile {
     }
   }
 
-  private static @Nullable Piece piece(
-      Node item, String way, String material, JobDraft job, Findings findings) {
+  private static @Nullable Piece piece(Node item, String way, String material, Findings findings) {
     if (item instanceof Node.Mapping mapping
         && mapping.entries().size() == 1
         && mapping.entries().get(0).key().contains("@")) {
@@ -126,28 +125,23 @@ final class JobFile {
     Length length = fields.positive("length", SafeSide.LONGER);
     String mark = fields.words("mark");
     String purpose = fields.words("for");
-    String ends = fields.words("ends");
-    fields.words("measured");
+    PieceRules.Rules rules = PieceRules.of(fields, findings);
     if (!fields.has("qty")) {
       fields.missing("qty", "Say how many, such as qty: 4.");
     }
     if (!fields.has("length")) {
       fields.missing("length", "Give the finished length, such as length: 9'-6\".");
     }
-    if (ends != null && !ends.equals("square")) {
-      job.notPlanned(
-          new Fault(
-              fields.placeOf("ends"),
-              fields.way("ends"),
-              ends,
-              NOT_YET + "angled ends yet (job " + job.name() + ")",
-              "Give the length from long point to long point with square ends, and cut the angle"
-                  + " afterwards, or leave the job out of this order."));
-    }
-    if (qty == null || length == null) {
+    if (qty == null || length == null || rules == null) {
       return null;
     }
     return new Piece(
-        material, mark == null ? "" : mark, length, qty, purpose == null ? "" : purpose);
+        material,
+        mark == null ? "" : mark,
+        length,
+        qty,
+        purpose == null ? "" : purpose,
+        rules.cutting(),
+        rules.measured());
   }
 }

@@ -150,9 +150,22 @@ final class Jobs {
     Integer qty = values.quantity(place, "qty", row.cell("qty"), 1);
     String mark = values.words(place, "mark", row.cell("mark"));
     String purpose = values.words(place, "for", row.cell("for"));
-    if (material == null || length == null || qty == null || mark == null || purpose == null) {
+    PieceRules.Rules rules = PieceRules.of(row, findings);
+    if (material == null
+        || length == null
+        || qty == null
+        || mark == null
+        || purpose == null
+        || rules == null) {
       return null;
     }
-    return new Piece(material, mark.equals("-") ? "" : mark, length, qty, purpose);
+    return new Piece(
+        material,
+        mark.equals("-") ? "" : mark,
+        length,
+        qty,
+        purpose,
+        rules.cutting(),
+        rules.measured());
   }
 }

@@ -1,6 +1,7 @@
 package lapwright.files;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /** Names of the fields and columns that files may have; the editors' schemas list the same. */
 final class KnownFields {
@@ -8,7 +9,8 @@ final class KnownFields {
   static final List<String> SHOP =
       List.of("name", "currency", "units", "saws", "keep-offcuts-from", "on-hand-value");
   static final List<String> SAW =
-      List.of("kerf", "end-trim", "hold", "shortest-cut", "longest-stick");
+      List.of(
+          "kerf", "end-trim", "hold", "shortest-cut", "longest-stick", "stack", "stack-end-trim");
   static final List<String> MATERIALS = List.of("materials");
   static final List<String> MATERIAL =
       List.of(
@@ -20,6 +22,8 @@ final class KnownFields {
           "short-by",
           "keep-offcuts-from",
           "one-lot-per",
+          "depth",
+          "one-way",
           "stock");
   static final List<String> STOCK =
       List.of(
@@ -48,7 +52,7 @@ final class KnownFields {
           "good-until");
   static final List<String> ON_HAND = List.of("material", "length", "qty", "place", "lot");
   static final List<String> RACK =
-      List.of("id", "material", "length", "width", "ends", "place", "lot");
+      List.of("id", "material", "length", "width", "ends", "place", "lot", "not-for-planning");
   static final List<String> JOB =
       List.of(
           "job", "status", "due", "times", "pieces", "runs", "roofs", "walls", "blanks", "items",
@@ -58,9 +62,13 @@ final class KnownFields {
   static final List<String> JOB_NOT_PLANNED =
       List.of("runs", "roofs", "walls", "blanks", "items", "kits", "change");
 
-  static final List<String> PIECE = List.of("qty", "length", "mark", "for", "ends", "measured");
+  static final List<String> PIECE = with(PieceRules.FIELDS, "qty", "length", "mark", "for");
   static final List<String> JOB_TABLE =
-      List.of("material", "length", "qty", "mark", "for", "girth", "job", "due");
+      with(PieceRules.FIELDS, "material", "length", "qty", "mark", "for", "girth", "job", "due");
 
   private KnownFields() {}
+
+  private static List<String> with(List<String> more, String... fields) {
+    return Stream.concat(Stream.of(fields), more.stream()).toList();
+  }
 }

@@ -19,6 +19,7 @@ import lapwright.measure.Price;
 import lapwright.measure.SafeSide;
 import lapwright.measure.WeightRate;
 import lapwright.shop.Material;
+import lapwright.shop.OneLotPer;
 import org.jspecify.annotations.Nullable;
 
 /** materials.yaml: what a material is, and the stock lengths that stand there. */
@@ -112,6 +113,8 @@ final class MaterialFile {
     Boolean good = fields.word("mill-ends", MILL_ENDS);
     Length shortBy = fields.length("short-by", SafeSide.LONGER);
     Length keep = fields.length("keep-offcuts-from", SafeSide.LONGER);
+    Length depth = fields.positive("depth", SafeSide.LONGER);
+    Boolean oneWay = fields.word("one-way", PieceRules.YES_OR_NO);
     boolean oneLot = fields.word("one-lot-per", ONE_LOT) != null;
     List<OfferLine> stock = form == Form.STICK ? stock(fields, findings) : List.of();
     if (form != Form.STICK || saw == null) {
@@ -127,7 +130,10 @@ final class MaterialFile {
             good != null && good,
             shortBy == null ? Length.ZERO : shortBy,
             keepHere,
-            weight);
+            weight,
+            OneLotPer.NONE,
+            depth,
+            oneWay != null && oneWay);
     return new Entry(entry.place(), form, material, oneLot, stock);
   }
 

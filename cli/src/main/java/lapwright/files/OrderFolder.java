@@ -27,7 +27,6 @@ public final class OrderFolder {
           Shop.Units.FEET_INCHES,
           true,
           Map.of(),
-          Map.of(),
           lapwright.measure.Length.ZERO);
 
   private OrderFolder() {}

@@ -4,8 +4,8 @@ import java.util.List;
 import lapwright.files.source.Table;
 
 /**
- * Rows of on-hand.csv and rack.csv that are of no material that is planned. They are kept, so that
- * what a plan leaves still lists them.
+ * Rows of on-hand.csv and rack.csv that are not planned: of no material that is, or not for
+ * planning. They are kept, so that what a plan leaves still lists them.
  */
 public record OtherStock(List<Table.Row> onHand, List<Table.Row> rack) {
   public OtherStock {

@@ -16,11 +16,7 @@ import lapwright.shop.Saw;
 import lapwright.shop.Shop;
 import org.jspecify.annotations.Nullable;
 
-/**
- * shop.yaml as read.
- *
- * @param shortestCuts by saw: the shortest piece that it cuts
- */
+/** shop.yaml as read. */
 record ShopFile(
     Place place,
     String name,
@@ -28,7 +24,6 @@ record ShopFile(
     Shop.Units units,
     boolean onHandValued,
     Map<String, Saw> saws,
-    Map<String, Length> shortestCuts,
     Length keepOffcutsFrom) {
   private static final Map<String, Shop.Units> UNITS =
       ordered(
@@ -85,8 +80,7 @@ record ShopFile(
       }
     }
     Map<String, Saw> saws = new LinkedHashMap<>();
-    Map<String, Length> shortestCuts = new LinkedHashMap<>();
-    readSaws(fields, saws, shortestCuts, findings);
+    readSaws(fields, saws, findings);
     return new ShopFile(
         fields.place(),
         name == null ? "" : name,
@@ -94,12 +88,10 @@ record ShopFile(
         units == null ? Shop.Units.FEET_INCHES : units,
         valued == null || valued,
         saws,
-        shortestCuts,
         keep);
   }
 
-  private static void readSaws(
-      Fields shop, Map<String, Saw> saws, Map<String, Length> shortestCuts, Findings findings) {
+  private static void readSaws(Fields shop, Map<String, Saw> saws, Findings findings) {
     Node.Entry entry = shop.entry("saws");
     if (entry == null) {
       shop.missing("saws", "Name what cuts: saws:, then cold-saw: { kerf: 3/32\" }.");
@@ -129,23 +121,50 @@ record ShopFile(
             "Write 0 when nothing is trimmed, else at least the kerf.");
         endTrim = null;
       }
+      Integer stack = fields.quantity("stack", 1);
+      Length trim = stackTrim(fields, stack, endTrim, findings);
       saws.put(
           saw.key(),
           new Saw(
               saw.key(),
               kerf == null ? Length.ZERO : kerf,
-              endTrim == null || (kerf != null && endTrim.isShorterThan(kerf))
-                  ? Length.ZERO
-                  : endTrim,
+              trim == null || (kerf != null && trim.isShorterThan(kerf)) ? Length.ZERO : trim,
               hold == null ? Length.ZERO : hold,
-              longest));
-      if (shortest != null) {
-        shortestCuts.put(saw.key(), shortest);
-      }
+              longest,
+              shortest == null ? Length.ZERO : shortest,
+              stack == null ? 1 : stack));
     }
     if (named != null && named.entries().isEmpty()) {
       shop.missing("saws", "Name at least one, such as cold-saw: { kerf: 3/32\" }.");
     }
+  }
+
+  /**
+   * What is cut off the ends of the sticks of a machine that cuts stacks: the ends of a stack are
+   * never quite level, so it may take more than those of one stick.
+   */
+  private static @Nullable Length stackTrim(
+      Fields saw, @Nullable Integer stack, @Nullable Length endTrim, Findings findings) {
+    Length stackTrim = saw.length("stack-end-trim", SafeSide.LONGER);
+    if (stackTrim == null) {
+      return endTrim;
+    }
+    if (stack == null || stack == 1) {
+      findings.fault(
+          saw.placeOf("stack-end-trim"),
+          saw.way("stack-end-trim"),
+          "",
+          "the machine cuts one stick at a time",
+          "Write stack: 4 for a machine that cuts four at once, or delete it.");
+    } else if (endTrim == null || stackTrim.isShorterThan(endTrim)) {
+      findings.fault(
+          saw.placeOf("stack-end-trim"),
+          saw.way("stack-end-trim"),
+          "",
+          endTrim == null ? "there is no end-trim for one stick" : "less than the end-trim",
+          "Write end-trim for one stick, and at least as much for a stack.");
+    }
+    return endTrim == null ? null : stackTrim;
   }
 
   /** How lengths are written. */

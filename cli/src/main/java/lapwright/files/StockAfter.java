@@ -67,7 +67,8 @@ public final class StockAfter {
                 .empty(1)
                 .text(offcut.ends().word())
                 .text(offcut.place())
-                .text(offcut.lot()));
+                .text(offcut.lot())
+                .empty(1));
       }
     }
     input.otherStock().rack().forEach(row -> copy(row, KnownFields.RACK, sheet));

@@ -127,7 +127,21 @@ final class StockTables {
               : values.word(place, "ends", row.cell("ends"), ENDS);
       String at = values.words(place, "place", row.cell("place"));
       String lot = values.words(place, "lot", row.cell("lot"));
+      Boolean leftAlone =
+          row.cell("not-for-planning").isEmpty()
+              ? Boolean.FALSE
+              : values.word(
+                  place, "not-for-planning", row.cell("not-for-planning"), PieceRules.YES_OR_NO);
       Material material = material(row, otherRack);
+      if (material != null && leftAlone != null && leftAlone) {
+        otherRack.add(row);
+        findings.note(
+            Note.Kind.NOT_USED,
+            place,
+            "not-for-planning",
+            (id == null ? "the offcut" : id) + " of " + material.id() + " is left alone");
+        continue;
+      }
       if (material != null && !row.cell("width").isEmpty()) {
         findings.fault(
             place,

@@ -6,6 +6,7 @@ import lapwright.measure.LengthStyle;
 import lapwright.paperwork.TicketPaper;
 import lapwright.paperwork.TicketPaper.Step;
 import lapwright.paperwork.TicketPaper.Ticket;
+import lapwright.shop.PieceEnds;
 import lapwright.shop.Supply;
 
 /** {@code tickets.csv}: the tickets for the saw, a step of a ticket a row, in cutting order. */
@@ -26,6 +27,7 @@ public final class TicketsCsv {
           "stick",
           "stick_mm",
           "sticks",
+          "passes",
           "shortest_stick",
           "shortest_stick_mm",
           "end_trim",
@@ -36,6 +38,10 @@ public final class TicketsCsv {
           "copy",
           "length",
           "length_mm",
+          "short_by_mm",
+          "ends",
+          "long_points",
+          "one_way",
           "qty_per_stick",
           "qty",
           "tape_mm",
@@ -82,16 +88,22 @@ public final class TicketsCsv {
     }
     row.length(units, ticket.supply().length())
         .number(ticket.sticks())
+        .text(ticket.passes().stream().map(String::valueOf).collect(Collectors.joining(" ")))
         .length(units, ticket.shortestStick())
         .length(units, ticket.endTrim());
   }
 
   private static void step(CsvSheet.Row row, int number, Step step, int sticks, LengthStyle units) {
+    PieceEnds ends = step.cut().rules().ends();
     row.number(number)
         .text(step.cut().mark())
         .text(step.cut().job())
         .number(step.cut().copy())
         .length(units, step.cut().length())
+        .mm(step.cut().shorter())
+        .text(ends.word())
+        .text(ends.isSquare() ? "" : ends.pointsAcross() ? "opposite-edges" : "same-edge")
+        .text(step.cut().rules().oneWay() ? "yes" : "")
         .number(step.cut().qty())
         .number(Math.multiplyExact(step.cut().qty(), sticks))
         .text(

@@ -10,6 +10,7 @@ import lapwright.paperwork.TicketPaper.Ticket;
 import lapwright.plan.Cut;
 import lapwright.print.Table.Kind;
 import lapwright.shop.Ends;
+import lapwright.shop.PieceEnds;
 
 /** One ticket, small enough for a quarter of a page. */
 final class OneTicket {
@@ -52,8 +53,10 @@ final class OneTicket {
             8);
       }
     }
+    stack();
     page.blank();
     steps();
+    ends();
     page.blank();
     Tape.draw(page, ticket, 1);
     page.blank();
@@ -62,6 +65,71 @@ final class OneTicket {
     }
     page.text("Left   " + left(), 1, 8);
     page.text("Spoiled a stick? Tell the office. Take none from another ticket.", 1, 8);
+  }
+
+  private void stack() {
+    List<Integer> passes = ticket.passes();
+    if (ticket.sticks() > 1 && ticket.saw().stack() > 1) {
+      page.text(
+          "Stack  up to "
+              + ticket.saw().stack()
+              + " at once: "
+              + (passes.size() == 1
+                  ? "all " + ticket.sticks() + " in one pass."
+                  : ticket.sticks()
+                      + " = "
+                      + passes.stream().map(String::valueOf).collect(Collectors.joining(" + "))
+                      + ", "
+                      + passes.size()
+                      + " passes."),
+          1,
+          8);
+    }
+  }
+
+  /** What the saw operator must know of ends that are not square, and of pieces that have a way. */
+  private void ends() {
+    if (!ticket.isAngled() && !ticket.isOneWay() && !isShorter()) {
+      return;
+    }
+    page.blank();
+    for (Step step : ticket.steps()) {
+      Cut cut = step.cut();
+      String mark = cut.mark().isEmpty() ? "pieces" : cut.mark();
+      PieceEnds ends = cut.rules().ends();
+      if (!ends.isSquare()) {
+        page.text("Ends   " + mark + ": " + EndWords.of(ends) + ".", 1, 8);
+      }
+      if (!cut.shorter().isZero()) {
+        page.text(
+            "Short  "
+                + mark
+                + ": "
+                + page.style().units().exact(cut.length())
+                + ", which is "
+                + page.style().units().exact(cut.shorter())
+                + " less than asked for; the job permits it.",
+            1,
+            8);
+      }
+    }
+    if (ticket.isAngled()) {
+      page.text(
+          "Angles are counted from square. Stop and tape are for the long points; trim the end left"
+              + " by an angled cut to the next piece's own angle.",
+          8,
+          8);
+    }
+    if (ticket.isOneWay()) {
+      page.text(
+          "Turn   neither stick nor piece end for end: first end first, and mark it as the first.",
+          1,
+          8);
+    }
+  }
+
+  private boolean isShorter() {
+    return ticket.steps().stream().anyMatch(step -> !step.cut().shorter().isZero());
   }
 
   private void sides(String left, String right) {
@@ -105,7 +173,13 @@ final class OneTicket {
     if (ticket.offcut().isZero()) {
       return "nothing.";
     }
-    String length = page.length(ticket.offcut());
+    String length =
+        page.length(ticket.offcut())
+            + (ticket.offcutAngle().isSquare()
+                ? ""
+                : " to the short point of its end, which is left at "
+                    + ticket.offcutAngle().degrees()
+                    + " degrees,");
     String each = ticket.sticks() > 1 ? " of each stick" : "";
     if (!ticket.kept()) {
       return length + each + ", scrap.";

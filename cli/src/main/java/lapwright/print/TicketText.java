@@ -138,12 +138,14 @@ public final class TicketText {
         job.job()
             + (job.copies() > 1 ? ", copy " + job.copy() + " of " + job.copies() : "")
             + (job.due() == null ? "" : ", due " + Phrases.day(job.due())));
+    boolean angled = job.lines().stream().anyMatch(line -> !line.rules().ends().isSquare());
     boolean purposes = job.lines().stream().anyMatch(line -> !line.purpose().isEmpty());
     Table table =
         new Table(page)
             .column("Mark", Kind.NAME)
             .column("Length", Kind.NUMBER)
             .column("Pieces", Kind.NUMBER)
+            .columnIf(angled, "Ends", Kind.NAME)
             .columnIf(purposes, "For", Kind.NAME)
             .column("Where from", Kind.LIST);
     String material = "";
@@ -154,8 +156,11 @@ public final class TicketText {
       }
       List<String> cells = new ArrayList<>();
       cells.add(line.mark().isEmpty() ? "-" : line.mark());
-      cells.add(page.length(line.length()));
+      cells.add(page.length(line.length()) + (line.shorter().isZero() ? "" : " short"));
       cells.add(MoneyStyle.grouped(line.qty()));
+      if (angled) {
+        cells.add(line.rules().ends().isSquare() ? "" : line.rules().ends().word());
+      }
       if (purposes) {
         cells.add(line.purpose());
       }
@@ -168,5 +173,21 @@ public final class TicketText {
       table.row(cells);
     }
     table.print(2);
+    for (PieceLine line : job.lines()) {
+      if (!line.shorter().isZero()) {
+        page.text(
+            "short: "
+                + MoneyStyle.grouped(line.qty())
+                + " of "
+                + (line.mark().isEmpty() ? "these" : line.mark())
+                + " "
+                + (line.qty() == 1 ? "is" : "are")
+                + " "
+                + page.style().units().exact(line.shorter())
+                + " shorter than asked for, which the job permits and which saves stock.",
+            2,
+            4);
+      }
+    }
   }
 }

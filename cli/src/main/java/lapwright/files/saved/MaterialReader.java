@@ -78,7 +78,9 @@ final class MaterialReader {
                   sawFields.mm("kerfMm"),
                   sawFields.mm("endTrimMm"),
                   sawFields.mm("holdMm"),
-                  sawFields.mmIfAny("longestStickMm"));
+                  sawFields.mmIfAny("longestStickMm"),
+                  orZero(sawFields.mmIfAny("shortestCutMm")),
+                  sawFields.has("stack") ? sawFields.count("stack") : 1);
           Material material =
               new Material(
                   id,
@@ -88,7 +90,9 @@ final class MaterialReader {
                   fields.mm("shortByMm"),
                   fields.mm("keepOffcutsFromMm"),
                   weight(fields),
-                  fields.word("oneLotPer", Words.ONE_LOT_PER));
+                  fields.word("oneLotPer", Words.ONE_LOT_PER),
+                  fields.mmIfAny("depthMm"),
+                  fields.has("oneWay") && fields.truth("oneWay"));
           return new MaterialOrder(
               material,
               saw,
@@ -96,6 +100,10 @@ final class MaterialReader {
               supplies,
               needs.getOrDefault(id, List.of()));
         });
+  }
+
+  private static Length orZero(@Nullable Length length) {
+    return length == null ? Length.ZERO : length;
   }
 
   private static @Nullable WeightRate weight(PlanFields fields) {
@@ -171,7 +179,9 @@ final class MaterialReader {
                             cut.count("copy"),
                             cut.wordsIfAny("mark"),
                             cut.mm("lengthMm"),
-                            cut.count("qty"))));
+                            cut.count("qty"),
+                            SavedRules.read(cut),
+                            orZero(cut.mmIfAny("shorterMm")))));
     List<String> names = new ArrayList<>();
     List<Length> offcuts =
         fields.list(

@@ -55,6 +55,10 @@ final class MaterialWriter {
               + weight.length().symbol());
     }
     json.words("oneLotPer", material.oneLotPer().word());
+    json.mm("depthMm", material.depth());
+    if (material.oneWay()) {
+      json.truth("oneWay", true);
+    }
     json.object("saw", () -> saw(order.saw()));
     json.truth("onHandValued", order.onHandValued());
     json.list("supplies", order.supplies(), this::supply);
@@ -80,6 +84,12 @@ final class MaterialWriter {
     json.mm("endTrimMm", saw.endTrim());
     json.mm("holdMm", saw.hold());
     json.mm("longestStickMm", saw.longestStick());
+    if (!saw.shortestCut().isZero()) {
+      json.mm("shortestCutMm", saw.shortestCut());
+    }
+    if (saw.stack() > 1) {
+      json.number("stack", saw.stack());
+    }
   }
 
   /** Where sticks come from; the words of {@code source} are open, more will come. */
@@ -167,6 +177,10 @@ final class MaterialWriter {
     json.number("copy", cut.copy());
     json.length("length", cut.length(), style);
     json.number("qty", cut.qty());
+    SavedRules.write(json, cut.rules());
+    if (!cut.shorter().isZero()) {
+      json.mm("shorterMm", cut.shorter());
+    }
   }
 
   private void account(Account account) {

@@ -95,7 +95,8 @@ final class PlanReader {
                           piece.wordsIfAny("mark"),
                           piece.mm("lengthMm"),
                           piece.count("qty"),
-                          piece.wordsIfAny("for")));
+                          piece.wordsIfAny("for"),
+                          SavedRules.read(piece)));
           needs.computeIfAbsent(piece.words("material"), id -> new ArrayList<>()).add(need);
           return true;
         });

@@ -150,6 +150,7 @@ final class PlanWriter {
           json.length("length", wanted.need().length(), style);
           json.number("qty", wanted.need().qty());
           json.wordsIfAny("for", wanted.need().purpose());
+          SavedRules.write(json, wanted.need().rules());
         });
   }
 
