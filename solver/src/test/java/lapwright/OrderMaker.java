@@ -10,6 +10,7 @@ import lapwright.measure.LengthText;
 import lapwright.measure.Price;
 import lapwright.measure.Reading;
 import lapwright.measure.SafeSide;
+import lapwright.shop.CutRules;
 import lapwright.shop.Ends;
 import lapwright.shop.Material;
 import lapwright.shop.MaterialOrder;
@@ -28,6 +29,8 @@ public final class OrderMaker {
   private Length endTrim = Length.ZERO;
   private Length hold = Length.ZERO;
   private @Nullable Length longestStick;
+  private Length shortestCut = Length.ZERO;
+  private int stack = 1;
   private boolean millEndsGood;
   private boolean onHandValued = true;
   private Length shortBy = Length.ZERO;
@@ -153,13 +156,25 @@ public final class OrderMaker {
     return this;
   }
 
+  public OrderMaker need(String job, String mark, int qty, String length, CutRules rules) {
+    needs.add(new Need(job, null, 1, mark, length(length), qty, "", rules));
+    return this;
+  }
+
+  /** Sticks cut at once, and the shortest piece. */
+  public OrderMaker stack(int sticks, String shortest) {
+    stack = sticks;
+    shortestCut = length(shortest);
+    return this;
+  }
+
   public MaterialOrder make() {
     List<Supply> supplies = new ArrayList<>(offers);
     supplies.addAll(onHand);
     supplies.addAll(rack);
     return new MaterialOrder(
         new Material(material, material, "saw", millEndsGood, shortBy, keep, null),
-        new Saw("saw", kerf, endTrim, hold, longestStick),
+        new Saw("saw", kerf, endTrim, hold, longestStick, shortestCut, stack),
         onHandValued,
         supplies,
         needs);

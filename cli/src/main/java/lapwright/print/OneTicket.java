@@ -179,7 +179,7 @@ final class OneTicket {
                 ? ""
                 : " to the short point of its end, which is left at "
                     + ticket.offcutAngle().degrees()
-                    + " degrees,");
+                    + " degrees");
     String each = ticket.sticks() > 1 ? " of each stick" : "";
     if (!ticket.kept()) {
       return length + each + ", scrap.";

@@ -68,12 +68,12 @@ final class StockAfterTest {
         plain(after.onHand(LengthStyle.FEET_INCHES)));
     assertEquals(
         """
-        id,material,length,width,ends,place,lot
-        ACEH,tube-2x2-14ga,6'-0",,sawn,,
-        KLMP,tube-2x2-14ga,4'-0",,one-mill,,H42
-        RTXY,angle-2x2,3'-0",,one-mill,,
-        PLKJ,angle-2x2,3'-0",,one-mill,,
-        X1,gone-material,3'-0",,,"'-shelf",
+        id,material,length,width,ends,place,lot,not-for-planning
+        ACEH,tube-2x2-14ga,6'-0",,sawn,,,
+        KLMP,tube-2x2-14ga,4'-0",,one-mill,,H42,
+        RTXY,angle-2x2,3'-0",,one-mill,,,
+        PLKJ,angle-2x2,3'-0",,one-mill,,,
+        X1,gone-material,3'-0",,,"'-shelf",,
         """,
         plain(after.rack(LengthStyle.FEET_INCHES)));
   }
