@@ -36,6 +36,7 @@ public final class InstanceClasses {
             "fine-grained:n=200,c=100000,from=20000,to=35000"));
     register(new SeveralLengths());
     register(new WeekMaterial());
+    register(new ShopMaterial());
     register(new DemandMix());
     register(new MixedUnits(false));
     register(new MixedUnits(true));

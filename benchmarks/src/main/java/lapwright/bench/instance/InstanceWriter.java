@@ -20,9 +20,17 @@ public final class InstanceWriter {
   /**
    * Writes each instance into a folder named after its class, and the known optima beside them.
    *
+   * @throws IllegalArgumentException if an instance has packs, which no open format holds; then
+   *     nothing is written
    * @return the folders that were written to
    */
   public static List<Path> write(List<Instance> instances, Path folder) throws IOException {
+    for (Instance instance : instances) {
+      if (instance.problem().stocks().stream().anyMatch(stock -> stock.packSize() > 1)) {
+        throw new IllegalArgumentException(
+            instance.name() + " has packs, for which there is no open format");
+      }
+    }
     List<Path> folders = new ArrayList<>();
     List<String> optima = new ArrayList<>();
     for (int i = 0; i < instances.size(); i++) {

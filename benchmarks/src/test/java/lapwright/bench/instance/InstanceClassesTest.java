@@ -32,6 +32,7 @@ class InstanceClassesTest {
         "fine-grained:n=50",
         "several-lengths",
         "week:jobs=10",
+        "shop:pack=1",
         "demand-mix:types=20,pieces=100",
         "sixteenths:types=20",
         "mixed-units:types=20");
