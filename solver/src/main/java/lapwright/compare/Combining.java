@@ -43,7 +43,12 @@ public final class Combining {
         SideBySide.map(
             threads,
             orders,
-            order -> JobByJobPlan.of(order, share.alsoStoppedBy(new Questions(questions))));
+            order -> {
+              Effort limited = share.alsoStoppedBy(new Questions(questions));
+              return RunJobByJob.isFor(order)
+                  ? RunJobByJob.of(planner, shop, order, limited)
+                  : JobByJobPlan.of(order, limited);
+            });
     Map<String, List<LengthPattern>> startFrom = new HashMap<>();
     for (JobByJobPlan plan : jobByJob) {
       startFrom.put(plan.material(), plan.patterns());
@@ -70,6 +75,11 @@ public final class Combining {
 
   private static MaterialSaving saving(JobByJobPlan jobByJob, MaterialPlan together) {
     boolean proved = together.proof() == Proof.PROVED;
+    MaterialSaving.JobByJob total = jobByJob.total();
+    if (total != null && total.cost() < together.cost()) {
+      // Only where neither is proved, and the plan of the whole did not begin from the other.
+      total = new MaterialSaving.JobByJob(together.cost(), together.cash(), false);
+    }
     if (jobByJob.jobs().size() == 1) {
       return new MaterialSaving(
           together.material(),
@@ -88,7 +98,7 @@ public final class Combining {
         together.cost(),
         together.cash(),
         proved,
-        jobByJob.total(),
+        total,
         jobByJob.firstWithoutPlan());
   }
 }

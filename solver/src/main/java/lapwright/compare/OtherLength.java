@@ -41,7 +41,7 @@ public final class OtherLength {
     List<MaterialOrder> fitting = new ArrayList<>();
     List<Shortage> notThen = new ArrayList<>();
     for (MaterialOrder order : orders) {
-      StickDemand demand = StickDemand.of(onlyIn(order, stockLength));
+      StickDemand demand = StickDemand.of(onlyIn(order, stockLength).withPieces(order.needs()));
       List<Need> tooLong = demand.needsThatFitNothing();
       if (tooLong.isEmpty()) {
         fitting.add(order);
@@ -83,7 +83,8 @@ public final class OtherLength {
     return planner.plan(shop, offersOnly, Map.of(), effort);
   }
 
-  private static MaterialOrder onlyIn(MaterialOrder order, Length length) {
+  /** The order bought in one length only, singly, at the cheapest price per length. */
+  static MaterialOrder onlyIn(MaterialOrder order, Length length) {
     Price price =
         order.isPriced()
             ? new Price(
@@ -96,6 +97,6 @@ public final class OtherLength {
 
   private static MaterialOrder withSupplies(MaterialOrder order, List<Supply> supplies) {
     return new MaterialOrder(
-        order.material(), order.saw(), order.onHandValued(), supplies, order.needs());
+        order.material(), order.saw(), order.onHandValued(), supplies, order.needs(), order.runs());
   }
 }

@@ -184,6 +184,50 @@ public final class RunDemand {
         splits.run().rules().closing().othersWhole());
   }
 
+  /**
+   * Where a man joins a run who lets each piece reach as far as the longest stick allows, from the
+   * start on: places of the covered length, ascending. Asked for runs whose joints have given
+   * places; the places of expansion gaps are among them.
+   *
+   * @throws lapwright.layout.LayoutException when no split keeps the rules
+   */
+  public static List<Length> farthestPlaces(MaterialOrder order, RunNeed need) {
+    RunDemand alone = alone(order, need);
+    List<Length> places = new ArrayList<>();
+    for (GroupLines group : alone.groups) {
+      for (LineName line : group.lines()) {
+        if (line.line() == 1) {
+          line.splits().farthest().forEach(place -> places.add(Length.ofUnits(place)));
+        }
+      }
+    }
+    lapwright.layout.ExpansionGaps.of(need.run()).forEach(places::add);
+    return places.stream().distinct().sorted().toList();
+  }
+
+  /**
+   * The most joints that an unbroken stretch of a run may have.
+   *
+   * @throws lapwright.layout.LayoutException when no split keeps the rules
+   */
+  public static int mostJoints(MaterialOrder order, RunNeed need) {
+    return alone(order, need).groups.stream()
+        .mapToInt(group -> group.splits().mostPieces() - 1)
+        .max()
+        .orElse(0);
+  }
+
+  private static RunDemand alone(MaterialOrder order, RunNeed need) {
+    return of(
+        new MaterialOrder(
+            order.material(),
+            order.saw(),
+            order.onHandValued(),
+            order.supplies(),
+            List.of(),
+            List.of(need)));
+  }
+
   public SpliceProblem problem() {
     return problem;
   }

@@ -125,18 +125,53 @@ public record StretchSplits(
     return places;
   }
 
+  /**
+   * The joints of the split in which each piece reaches as far as it may, with as few pieces as
+   * there can be; empty where joints go anywhere.
+   */
+  public List<Long> farthest() {
+    if (graph == null) {
+      return List.of();
+    }
+    int sink = graph.positions().size() - 1;
+    int[] fewest = new int[sink + 1];
+    java.util.Arrays.fill(fewest, Integer.MAX_VALUE);
+    fewest[sink] = 0;
+    List<JointGraph.Leg> legs = graph.legs();
+    for (int l = legs.size() - 1; l >= 0; l--) {
+      JointGraph.Leg leg = legs.get(l);
+      if (fewest[leg.to()] != Integer.MAX_VALUE) {
+        fewest[leg.from()] = Math.min(fewest[leg.from()], fewest[leg.to()] + 1);
+      }
+    }
+    List<Long> joints = new ArrayList<>();
+    int node = 0;
+    while (node != sink) {
+      int next = -1;
+      for (JointGraph.Leg leg : legs) {
+        if (leg.from() == node && fewest[leg.to()] == fewest[node] - 1) {
+          next = next < 0 || leg.to() > next ? leg.to() : next;
+        }
+      }
+      node = next;
+      if (node != sink) {
+        joints.add(graph.positions().get(node));
+      }
+    }
+    return joints;
+  }
+
   /** At which end a line's closing piece lies; where either will do, every other line's differs. */
   public Where closingAt(int line) {
     Where where = run.rules().closing().where();
-    boolean alternate = !run.rules().stagger().isZero() || where == Where.EITHER;
-    if (where == Where.EITHER) {
-      return alternate && line % 2 == 0 ? Where.START : Where.END;
-    }
-    return where;
+    return where != Where.EITHER ? where : line % 2 == 0 ? Where.START : Where.END;
   }
 
   /** Longest first and the closing piece, the shortest, last; the other way round at the start. */
   private List<Long> inOrder(List<Long> planned, int line) {
+    if (!run.rules().stagger().isZero()) {
+      return planned;
+    }
     List<Long> order = new ArrayList<>(planned);
     order.sort(Collections.reverseOrder());
     // Only the ends may be shorter than the shortest within; at most two pieces are.

@@ -33,7 +33,7 @@ public sealed interface Supply {
       return "bought:" + offer.supplier();
     }
     String lot = this instanceof OnHand onHand ? onHand.lot() : ((RackOffcut) this).lot();
-    return lot.isEmpty() ? key() : "lot:" + lot;
+    return lot.isEmpty() ? key() : isLotKey(lot) ? lot : "lot:" + lot;
   }
 
   /**
@@ -152,6 +152,11 @@ public sealed interface Supply {
     public int atMost() {
       return 1;
     }
+  }
+
+  /** What a purchase leaves bears the key of its lot. */
+  private static boolean isLotKey(String lot) {
+    return lot.startsWith("bought:") || lot.startsWith("lot:") || lot.startsWith("on-hand:");
   }
 
   private static void requirePositive(Length length) {

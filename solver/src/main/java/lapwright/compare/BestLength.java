@@ -1,0 +1,156 @@
+package lapwright.compare;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import lapwright.PlanResult;
+import lapwright.Planner;
+import lapwright.demand.RunDemand;
+import lapwright.effort.Effort;
+import lapwright.layout.LayoutException;
+import lapwright.measure.Length;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.Proof;
+import lapwright.shop.JointRules.JointCount;
+import lapwright.shop.MaterialOrder;
+import lapwright.shop.Run;
+import lapwright.shop.RunNeed;
+import lapwright.shop.Shop;
+
+/**
+ * Which stock length, if a mill cut it to order, would buy the least? Runs are joined anew for each
+ * length, with no more joints a line than the lengths on offer ask for. Rack and sticks on hand are
+ * left aside.
+ *
+ * <p>Lengths are tried evenly first, then ever more closely around the best so far: what is bought
+ * rises and falls with the length in many small steps, so the best of the lengths that were tried
+ * need not be the best of all.
+ */
+public final class BestLength {
+  private static final int TRIED_EVENLY = 16;
+  private static final int TRIED_CLOSELY = 8;
+
+  private final Planner planner;
+
+  public BestLength(Planner planner) {
+    this.planner = Objects.requireNonNull(planner);
+  }
+
+  /**
+   * One length that was tried.
+   *
+   * @param cost in the unit of the material's plans, at the material's cheapest price per length
+   * @param sticks how many are bought
+   * @param proved true when no plan from that length costs less
+   */
+  public record Tried(Length length, long cost, int sticks, boolean proved) {}
+
+  /**
+   * The lengths that were tried, shortest first; empty when no length between the limits serves.
+   *
+   * @param from shortest length
+   * @param to longest length
+   * @param step lengths are whole multiples of it
+   */
+  public List<Tried> ask(
+      Shop shop, MaterialOrder order, Length from, Length to, Length step, Effort effort) {
+    MaterialOrder asked = atJointsOfToday(order);
+    SortedMap<Length, Tried> tried = new TreeMap<>();
+    long apart = Math.max(1, (to.units() - from.units()) / step.units() / TRIED_EVENLY);
+    long first = Math.floorDiv(from.units() + step.units() - 1, step.units());
+    long last = Math.floorDiv(to.units(), step.units());
+    List<Long> next = new ArrayList<>();
+    for (long at = first; at <= last; at += apart) {
+      next.add(at);
+    }
+    while (!next.isEmpty() && !effort.spent()) {
+      for (long at : next) {
+        Length length = step.times(at);
+        if (!tried.containsKey(length)) {
+          Tried one = plan(shop, asked, length, share(effort, next.size()));
+          if (one != null) {
+            tried.put(length, one);
+          }
+        }
+      }
+      next.clear();
+      if (apart > 1 && !tried.isEmpty()) {
+        long best = best(tried).length().units() / step.units();
+        long closer = Math.max(1, 2 * apart / TRIED_CLOSELY);
+        for (long at = best - apart; at <= best + apart; at += closer) {
+          if (at >= first && at <= last) {
+            next.add(at);
+          }
+        }
+        apart = closer == apart ? 1 : closer;
+      }
+    }
+    return List.copyOf(tried.values());
+  }
+
+  /** The cheapest of the lengths that were tried, the shortest of equals. */
+  public static Tried best(List<Tried> tried) {
+    return tried.stream().min(Comparator.comparingLong(Tried::cost)).orElseThrow();
+  }
+
+  private static Tried best(SortedMap<Length, Tried> tried) {
+    return best(List.copyOf(tried.values()));
+  }
+
+  private static Effort share(Effort effort, int lengths) {
+    long left = effort.remainingNanos();
+    long each = left / (2L * Math.max(1, lengths));
+    return effort.alsoStoppedBy(() -> effort.remainingNanos() < left - each);
+  }
+
+  private @org.jspecify.annotations.Nullable Tried plan(
+      Shop shop, MaterialOrder order, Length length, Effort effort) {
+    PlanResult result =
+        planner.plan(
+            shop,
+            List.of(OtherLength.onlyIn(order, length)),
+            Map.of(),
+            effort.tellingInstead(progress -> {}));
+    if (!(result instanceof PlanResult.Planned planned)) {
+      return null;
+    }
+    MaterialPlan plan = planned.plan().plan().materials().get(0);
+    int sticks = plan.purchases().stream().mapToInt(purchase -> purchase.packs()).sum();
+    return new Tried(length, plan.cost(), sticks, plan.proof() == Proof.PROVED);
+  }
+
+  /** The joints that the lengths on offer ask for are the most that any length may ask for. */
+  private static MaterialOrder atJointsOfToday(MaterialOrder order) {
+    List<RunNeed> runs = new ArrayList<>();
+    for (RunNeed need : order.runs()) {
+      Run run = need.run();
+      int joints;
+      try {
+        joints = RunDemand.mostJoints(order, need);
+      } catch (LayoutException e) {
+        runs.add(need);
+        continue;
+      }
+      runs.add(
+          new RunNeed(
+              need.job(),
+              need.due(),
+              need.copies(),
+              new Run(
+                  run.material(),
+                  run.mark(),
+                  run.length(),
+                  run.qty(),
+                  run.addAtStart(),
+                  run.addAtEnd(),
+                  run.rules().with(new JointCount.AtMost(joints)),
+                  run.purpose())));
+    }
+    return new MaterialOrder(
+        order.material(), order.saw(), order.onHandValued(), order.supplies(), order.needs(), runs);
+  }
+}

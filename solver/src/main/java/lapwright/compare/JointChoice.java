@@ -1,0 +1,161 @@
+package lapwright.compare;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.UnaryOperator;
+import lapwright.PlanResult;
+import lapwright.Planner;
+import lapwright.demand.RunDemand;
+import lapwright.effort.Effort;
+import lapwright.layout.LayoutException;
+import lapwright.measure.Length;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.Proof;
+import lapwright.shop.JointPlaces;
+import lapwright.shop.JointRules;
+import lapwright.shop.JointRules.ClosingPiece;
+import lapwright.shop.JointRules.JointCount;
+import lapwright.shop.MaterialOrder;
+import lapwright.shop.Run;
+import lapwright.shop.RunNeed;
+import lapwright.shop.Shop;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What choosing the joints was worth: against a man who lays full sticks, then a closing piece, and
+ * cuts all that as well as it can be cut, offcuts and all; and what one more joint a line would
+ * save.
+ */
+public final class JointChoice {
+  private final Planner planner;
+
+  public JointChoice(Planner planner) {
+    this.planner = Objects.requireNonNull(planner);
+  }
+
+  /**
+   * Another way to plan the runs.
+   *
+   * @param cost in the unit of the plan
+   * @param proved true when no plan of that way costs less
+   */
+  public record OtherWay(long cost, boolean proved) {}
+
+  /**
+   * The answer for one material.
+   *
+   * @param plan the plan that is asked about
+   * @param fullSticks laying full sticks, then a closing piece; null when the runs' rules do not
+   *     allow it or no plan was found
+   * @param oneMore one more joint a line; null when no plan was found
+   */
+  public record Answer(
+      MaterialPlan plan, @Nullable OtherWay fullSticks, @Nullable OtherWay oneMore) {
+    /** Saved against full sticks; never negative, 0 where there is nothing to compare. */
+    public long saved() {
+      return fullSticks == null ? 0 : Math.max(0, fullSticks.cost() - plan.cost());
+    }
+
+    /** What one more joint a line would save; never negative. */
+    public long oneMoreWouldSave() {
+      return oneMore == null ? 0 : Math.max(0, plan.cost() - oneMore.cost());
+    }
+  }
+
+  /** Compares a plan with both other ways. */
+  public Answer ask(Shop shop, MaterialPlan plan, Effort effort) {
+    MaterialOrder order = plan.order();
+    return new Answer(
+        plan,
+        other(shop, order, JointChoice::fullSticksFirst, effort),
+        other(shop, order, JointChoice::oneMore, effort));
+  }
+
+  private @Nullable OtherWay other(
+      Shop shop, MaterialOrder order, UnaryOperator<RunNeed> change, Effort effort) {
+    MaterialOrder changed;
+    try {
+      List<RunNeed> runs = new ArrayList<>();
+      for (RunNeed need : order.runs()) {
+        runs.add(atFarthest(order, change.apply(need)));
+      }
+      changed =
+          new MaterialOrder(
+              order.material(),
+              order.saw(),
+              order.onHandValued(),
+              order.supplies(),
+              order.needs(),
+              runs);
+      RunDemand.of(changed);
+    } catch (LayoutException e) {
+      return null;
+    }
+    PlanResult result = planner.plan(shop, List.of(changed), Map.of(), effort);
+    if (!(result instanceof PlanResult.Planned planned)) {
+      return null;
+    }
+    MaterialPlan other = planned.plan().plan().materials().get(0);
+    return new OtherWay(other.cost(), other.proof() == Proof.PROVED);
+  }
+
+  private static RunNeed fullSticksFirst(RunNeed need) {
+    JointRules rules = need.run().rules();
+    ClosingPiece closing = rules.closing();
+    return with(
+        need,
+        rules
+            .with(new ClosingPiece(closing.where(), true, closing.leaveLong()))
+            .staggered(Length.ZERO));
+  }
+
+  private static RunNeed oneMore(RunNeed need) {
+    JointCount count = need.run().rules().count();
+    JointCount more =
+        count instanceof JointCount.AtMost atMost
+            ? new JointCount.AtMost(atMost.joints() + 1)
+            : new JointCount.BeyondFewest(((JointCount.BeyondFewest) count).extra() + 1);
+    return with(need, need.run().rules().with(more));
+  }
+
+  /**
+   * Where joints have given places no piece between is a whole stick, as a rule: there each piece
+   * goes as far as the longest stick reaches.
+   */
+  private static RunNeed atFarthest(MaterialOrder order, RunNeed need) {
+    JointRules rules = need.run().rules();
+    if (rules.places().isAnywhere() || !rules.closing().othersWhole()) {
+      return need;
+    }
+    ClosingPiece closing = rules.closing();
+    List<Length> places =
+        RunDemand.farthestPlaces(
+            order,
+            with(need, rules.with(new ClosingPiece(closing.where(), false, closing.leaveLong()))));
+    JointRules fixed =
+        rules
+            .at(new JointPlaces.At(places))
+            .with(new ClosingPiece(closing.where(), false, closing.leaveLong()))
+            .with(new JointCount.AtMost(places.size()));
+    return with(need, fixed);
+  }
+
+  private static RunNeed with(RunNeed need, JointRules rules) {
+    Run run = need.run();
+    return new RunNeed(
+        need.job(),
+        need.due(),
+        need.copies(),
+        new Run(
+            run.material(),
+            run.mark(),
+            run.length(),
+            run.qty(),
+            run.addAtStart(),
+            run.addAtEnd(),
+            rules,
+            run.purpose()));
+  }
+}
