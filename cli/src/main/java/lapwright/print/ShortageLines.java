@@ -3,6 +3,7 @@ package lapwright.print;
 import java.util.ArrayList;
 import java.util.List;
 import lapwright.Shortage;
+import lapwright.measure.Length;
 import lapwright.shop.Need;
 
 /** Why materials cannot be planned, line by line. */
@@ -27,6 +28,34 @@ final class ShortageLines {
                 + page.length(few.stockLength())
                 + " more would do"
                 + (few.fewestKnown() ? ", fewer would not." : "; fewer may."),
+            2,
+            4);
+      } else if (shortage instanceof Shortage.NoSplit run) {
+        Length length = run.length();
+        String advice =
+            length == null
+                ? run.advice()
+                : run.advice().replace("{}", page.style().units().exact(length));
+        page.text(
+            run.material()
+                + ", run "
+                + run.mark()
+                + " of "
+                + run.job()
+                + ": "
+                + run.reason()
+                + " ("
+                + run.rule()
+                + "). To do: "
+                + advice
+                + ".",
+            2,
+            4);
+      } else if (shortage instanceof Shortage.SuppliesFallShort short1) {
+        page.text(
+            short1.material()
+                + ": what can be had does not suffice, wherever its runs are joined and whatever"
+                + " lot each job is given.",
             2,
             4);
       }

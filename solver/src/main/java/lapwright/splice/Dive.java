@@ -30,13 +30,15 @@ final class Dive {
    * Dives, and frees all splits again.
    *
    * @param close fractions from here are rounded up
+   * @param given lines whose splits are fixed already
    * @return for each group its splits; null when the engine failed
    */
-  @Nullable List<List<Split>> run(double close, Effort effort) {
-    Map<SplitColumn, Integer> fixed = new HashMap<>();
+  @Nullable List<List<Split>> run(double close, Map<SplitColumn, Integer> given, Effort effort) {
+    Map<SplitColumn, Integer> fixed = new HashMap<>(given);
     try {
       int lines = problem.groups().stream().mapToInt(SpliceProblem.Group::lines).sum();
-      int done = 0;
+      int done = given.values().stream().mapToInt(Integer::intValue).sum();
+      given.forEach(master::fix);
       while (done < lines) {
         if (!master.converge(ROUNDS, effort) && effort.spent()) {
           close = 0;

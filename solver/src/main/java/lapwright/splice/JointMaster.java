@@ -127,9 +127,13 @@ final class JointMaster implements AutoCloseable {
     missing.add(column);
   }
 
-  /** Adds a split; false when it is there already. */
+  /**
+   * Adds a split; false when it is there already. Where joints must be kept apart, the order of the
+   * pieces matters.
+   */
   boolean add(int group, List<Long> pieces) {
-    List<Long> sorted = pieces.stream().sorted().toList();
+    boolean ordered = problem.groups().get(group).apart() > 0;
+    List<Long> sorted = ordered ? List.copyOf(pieces) : pieces.stream().sorted().toList();
     if (pieces.isEmpty() || !knownSplits.add(new SplitKey(group, sorted))) {
       return false;
     }
@@ -160,6 +164,18 @@ final class JointMaster implements AutoCloseable {
   void limit(PackLimits limits) {
     for (int j = 0; j < packColumn.length; j++) {
       model.setColumnBounds(packColumn[j], limits.least(j), most(limits.most(j)));
+    }
+  }
+
+  /**
+   * Makes splits a little dearer than they are, each by its own part of {@code most} of the dearest
+   * stick, so that other solutions come up; 0 ends that.
+   */
+  void disturb(double most, int variant) {
+    long state = 0x9E3779B97F4A7C15L * (variant + 1L);
+    for (SplitColumn split : splits) {
+      state = state * 6364136223846793005L + 1442695040888963407L;
+      model.setCost(split.column(), most * ((state >>> 40) / (double) (1 << 24)));
     }
   }
 
@@ -359,6 +375,14 @@ final class JointMaster implements AutoCloseable {
 
   double packs(int stock) {
     return result.value(packColumn[stock]);
+  }
+
+  /** The split of a group with just these pieces, which is in the program. */
+  SplitColumn split(int group, List<Long> pieces) {
+    return splits.stream()
+        .filter(split -> split.group() == group && split.lengths().equals(pieces))
+        .findFirst()
+        .orElseThrow();
   }
 
   List<PatternColumn> patterns() {

@@ -2,6 +2,7 @@ package lapwright.splice;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -32,7 +33,8 @@ import org.jspecify.annotations.Nullable;
  */
 public final class SpliceSolver {
   private static final int ROOT_ROUNDS = 60;
-  private static final double[] CLOSE = {0.8, 0.6, 0.95, 0.5, 0.7, 0.9};
+  private static final double DISTURBANCE = 0.02;
+  private static final double[] CLOSE = {0.8, 0.6, 0.9, 0.7, 0.8, 0.6, 0.9, 0.7};
 
   private final SpliceProblem raw;
   private final Merged merged;
@@ -43,6 +45,7 @@ public final class SpliceSolver {
   private final ReachableCosts reachable;
   private @Nullable FixedSplits bestSplits;
   private @Nullable StickSolution best;
+  private final Map<JointMaster.SplitColumn, Integer> staggered = new LinkedHashMap<>();
   private long bound;
   private SpliceCertificate certificate = StepWeights.bySize(1, 0).certificate();
 
@@ -87,10 +90,15 @@ public final class SpliceSolver {
         }
       }
       PackLimits all = PackLimits.of(merged.sticks());
-      master.converge(ROOT_ROUNDS, effort);
+      fill(master);
+      long left = effort.remainingNanos();
+      master.converge(ROOT_ROUNDS, effort.alsoStoppedBy(() -> effort.remainingNanos() < left / 2));
       PackTree root = new PackTree(problem, choices, master, reachable, step);
       take(root.grow(all, Long.MAX_VALUE, effort));
       if (bound == JointBound.IMPOSSIBLE) {
+        return SpliceSolution.none(Status.IMPOSSIBLE);
+      }
+      if (!stagger(master)) {
         return SpliceSolution.none(Status.IMPOSSIBLE);
       }
       dive(master, CLOSE[0]);
@@ -98,24 +106,78 @@ public final class SpliceSolver {
         PackTree tree = new PackTree(problem, choices, master, reachable, step);
         take(tree.grow(all, cost() / merged.costUnit(), effort));
       }
-      if (!isClosed() && !effort.spent()) {
+      improve(master);
+    }
+    return solution();
+  }
+
+  /** A first solution of lines that may be joined anywhere, its splits columns from the start. */
+  private void fill(JointMaster master) {
+    List<List<Split>> splits = FragmentFill.splits(problem, choices);
+    if (splits != null && problem.groups().stream().allMatch(group -> group.apart() == 0)) {
+      for (int g = 0; g < splits.size(); g++) {
+        for (Split split : splits.get(g)) {
+          master.add(g, split.lengths());
+        }
+      }
+      offer(splits);
+    }
+  }
+
+  /** The columns so far together, then dives from disturbed prices, which bring others. */
+  private void improve(JointMaster master) {
+    int columns = 0;
+    for (int d = 0; d < CLOSE.length && !isClosed() && !effort.spent(); d++) {
+      int known = master.patterns().size() + master.splits().size();
+      if (staggered.isEmpty() && known > columns + columns / 20) {
+        columns = known;
         List<List<Split>> splits = ColumnMip.splits(problem, master, effort);
         if (splits != null) {
           offer(splits);
         }
       }
-      for (int d = 1; d < CLOSE.length && !isClosed() && !effort.spent(); d++) {
+      if (!isClosed() && !effort.spent()) {
+        master.disturb(DISTURBANCE, d);
         dive(master, CLOSE[d]);
+        master.disturb(0, 0);
       }
     }
-    return solution();
   }
 
   private void dive(JointMaster master, double close) {
-    List<List<Split>> splits = new Dive(problem, master).run(close, effort);
+    List<List<Split>> splits = new Dive(problem, master).run(close, staggered, effort);
     if (splits != null) {
       offer(splits);
     }
+  }
+
+  /** Chooses the splits of lines whose joints must be kept apart; false when there are none. */
+  private boolean stagger(JointMaster master) {
+    LengthPrices prices = master.prices();
+    for (int g = 0; g < problem.groups().size(); g++) {
+      Group group = problem.groups().get(g);
+      if (group.apart() == 0) {
+        continue;
+      }
+      int number = g;
+      List<List<Long>> known =
+          master.splits().stream()
+              .filter(split -> split.group() == number)
+              .map(JointMaster.SplitColumn::lengths)
+              .toList();
+      Stagger.Pair pair = new Stagger(group, problem.longestUsable()).cheapest(known, prices);
+      if (pair == null) {
+        return false;
+      }
+      int odd = (group.lines() + 1) / 2;
+      master.add(g, pair.odd());
+      staggered.merge(master.split(g, pair.odd()), odd, Integer::sum);
+      if (group.lines() > odd) {
+        master.add(g, pair.even());
+        staggered.merge(master.split(g, pair.even()), group.lines() - odd, Integer::sum);
+      }
+    }
+    return true;
   }
 
   private void offer(List<List<Split>> splits) {

@@ -1,0 +1,157 @@
+package lapwright.splice;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import lapwright.problem.SpliceProblem.Arc;
+import lapwright.problem.SpliceProblem.Group;
+import lapwright.problem.SpliceProblem.Splits.Anywhere;
+import lapwright.problem.SpliceProblem.Splits.Graph;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Splits for lines whose neighbours must keep their joints apart: two that take turns, the cheapest
+ * such pair at given prices. The bound does without the rule.
+ */
+final class Stagger {
+  private static final int MOST_PATHS = 400;
+  private static final int MOST_SHIFTS = 64;
+
+  private final Group group;
+  private final long longest;
+
+  Stagger(Group group, long longestUsable) {
+    this.group = group;
+    this.longest = longestUsable;
+  }
+
+  /** Two splits, in order along the line; the first serves the odd lines. */
+  record Pair(List<Long> odd, List<Long> even) {}
+
+  private record Laid(List<Long> lengths, List<Long> joints, double price) {}
+
+  /**
+   * The cheapest pair.
+   *
+   * @param known splits that are worth trying, in any order of their pieces
+   * @return null when no two of the splits that were tried keep their joints apart
+   */
+  @Nullable Pair cheapest(List<List<Long>> known, LengthPrices prices) {
+    List<Laid> laid =
+        group.splits() instanceof Graph graph
+            ? paths(graph, prices)
+            : orders((Anywhere) group.splits(), known, prices);
+    Pair best = null;
+    double least = Double.POSITIVE_INFINITY;
+    int odd = (group.lines() + 1) / 2;
+    for (Laid one : laid) {
+      for (Laid other : laid) {
+        double price = odd * one.price() + (group.lines() - odd) * other.price();
+        if (price < least && (group.lines() == 1 || areApart(one, other))) {
+          least = price;
+          best = new Pair(one.lengths(), other.lengths());
+        }
+      }
+    }
+    return best;
+  }
+
+  private boolean areApart(Laid one, Laid other) {
+    for (long a : one.joints()) {
+      for (long b : other.joints()) {
+        if (Math.abs(a - b) < group.apart()) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  private static double price(List<Long> lengths, LengthPrices prices) {
+    double sum = 0;
+    for (long length : lengths) {
+      sum += prices.of(length);
+    }
+    return sum;
+  }
+
+  private static List<Laid> paths(Graph graph, LengthPrices prices) {
+    List<Laid> found = new ArrayList<>();
+    follow(graph, 0, new ArrayList<>(), new ArrayList<>(), prices, found);
+    return found;
+  }
+
+  private static void follow(
+      Graph graph,
+      int node,
+      List<Long> lengths,
+      List<Long> joints,
+      LengthPrices prices,
+      List<Laid> found) {
+    if (found.size() >= MOST_PATHS) {
+      return;
+    }
+    int last = graph.positions().size() - 1;
+    if (node == last) {
+      found.add(new Laid(List.copyOf(lengths), List.copyOf(joints), price(lengths, prices)));
+      return;
+    }
+    for (Arc arc : graph.arcs()) {
+      if (arc.from() == node) {
+        lengths.add(arc.length());
+        if (arc.to() < last) {
+          joints.add(graph.positions().get(arc.to()));
+        }
+        follow(graph, arc.to(), lengths, joints, prices, found);
+        lengths.remove(lengths.size() - 1);
+        if (arc.to() < last) {
+          joints.remove(joints.size() - 1);
+        }
+      }
+    }
+  }
+
+  /** Known splits laid either way round, and splits that begin with a piece cut to stagger them. */
+  private List<Laid> orders(Anywhere rules, List<List<Long>> known, LengthPrices prices) {
+    List<Laid> found = new ArrayList<>();
+    for (List<Long> split : known) {
+      List<Long> forward = new ArrayList<>(split);
+      forward.sort(Collections.reverseOrder());
+      add(found, rules, forward, prices);
+      List<Long> backward = new ArrayList<>(forward);
+      Collections.reverse(backward);
+      add(found, rules, backward, prices);
+      int n = forward.size();
+      long inner = 0;
+      for (int i = 1; i < n - 1; i++) {
+        inner += forward.get(i);
+      }
+      for (int shift = 1; n > 1 && shift <= MOST_SHIFTS; shift++) {
+        long first = (shift * group.apart() + rules.step() - 1) / rules.step() * rules.step();
+        List<Long> shifted = new ArrayList<>(forward);
+        shifted.set(0, first);
+        shifted.set(n - 1, rules.sumOf(n) - first - inner);
+        add(found, rules, shifted, prices);
+      }
+    }
+    return found;
+  }
+
+  private void add(List<Laid> found, Anywhere rules, List<Long> lengths, LengthPrices prices) {
+    List<Long> joints = new ArrayList<>();
+    long at = 0;
+    for (int i = 0; i < lengths.size(); i++) {
+      boolean atEnd = i == 0 || i == lengths.size() - 1;
+      long length = lengths.get(i);
+      if (length < (atEnd ? rules.shortestAtEnd() : rules.shortest())
+          || length > Math.min(longest, rules.longest())) {
+        return;
+      }
+      at += length - (i > 0 ? rules.join() : 0);
+      if (i < lengths.size() - 1) {
+        joints.add(at);
+      }
+    }
+    found.add(new Laid(List.copyOf(lengths), joints, price(lengths, prices)));
+  }
+}

@@ -1,0 +1,234 @@
+package lapwright;
+
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.UnaryOperator;
+import lapwright.check.PlanCheck;
+import lapwright.check.Rule;
+import lapwright.check.Verdict;
+import lapwright.measure.Length;
+import lapwright.plan.Cut;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.OrderPlan;
+import lapwright.plan.Pattern;
+import lapwright.plan.Proof;
+import lapwright.plan.RunLine;
+import lapwright.plan.RunLine.RunPiece;
+import lapwright.shop.OneLotPer;
+import org.junit.jupiter.api.Test;
+
+/** Sound plans of runs, spoilt in one way each. */
+class BrokenRunTest {
+  private static void assertBreaks(Rule rule, OrderPlan sound, UnaryOperator<MaterialPlan> spoil) {
+    assertInstanceOf(Verdict.Sound.class, PlanCheck.check(sound));
+    OrderPlan spoilt = new OrderPlan(sound.shop(), List.of(spoil.apply(sound.materials().get(0))));
+    Verdict.Broken broken = assertInstanceOf(Verdict.Broken.class, PlanCheck.check(spoilt));
+    assertTrue(
+        broken.faults().stream().anyMatch(fault -> fault.rule() == rule),
+        () -> "no fault of " + rule + " in " + broken.faults());
+  }
+
+  private static MaterialPlan with(
+      MaterialPlan plan, List<Pattern> patterns, List<RunLine> runs, long bound) {
+    return new MaterialPlan(
+        plan.order(),
+        plan.purchases(),
+        patterns,
+        plan.cost(),
+        plan.cash(),
+        bound,
+        plan.proof(),
+        plan.certificate(),
+        plan.account(),
+        runs);
+  }
+
+  private static MaterialPlan withLine(
+      MaterialPlan plan, int index, UnaryOperator<List<RunPiece>> change) {
+    List<RunLine> runs = new ArrayList<>(plan.runs());
+    RunLine line = runs.get(index);
+    runs.set(
+        index,
+        new RunLine(
+            line.job(),
+            line.copy(),
+            line.mark(),
+            line.line(),
+            line.closingAt(),
+            change.apply(line.pieces())));
+    return with(plan, plan.patterns(), runs, plan.lowerBound());
+  }
+
+  private static List<RunPiece> moved(List<RunPiece> pieces, int index, long by) {
+    List<RunPiece> changed = new ArrayList<>(pieces);
+    RunPiece piece = pieces.get(index);
+    changed.set(
+        index,
+        new RunPiece(piece.number(), piece.start().plus(Length.ofUnits(by)), piece.length()));
+    return changed;
+  }
+
+  @Test
+  void jointOffItsBearing() {
+    OrderPlan plan = RunOrdersTest.purlins(Length.ofSixteenths(2)).orderPlan();
+    assertBreaks(
+        Rule.JOINT_PLACE,
+        plan,
+        sound ->
+            withLine(
+                sound,
+                0,
+                pieces -> {
+                  RunPiece first = pieces.get(0);
+                  RunPiece second = pieces.get(1);
+                  Length by = RunShop.inches(1);
+                  return List.of(
+                      new RunPiece(1, first.start(), first.length().minus(by)),
+                      new RunPiece(2, second.start().minus(by), second.length().plus(by)));
+                }));
+  }
+
+  @Test
+  void gapWiderThanTheDrawingsAllow() {
+    OrderPlan plan = RunOrdersTest.purlins(Length.ofSixteenths(2)).orderPlan();
+    assertBreaks(
+        Rule.JOINT,
+        plan,
+        sound -> withLine(sound, 0, pieces -> moved(pieces, 1, Length.UNITS_PER_INCH / 4)));
+  }
+
+  @Test
+  void lapShortByASixtyFourth() {
+    OrderPlan plan = RunOrdersTest.trimOfTwoJobs().orderPlan();
+    assertBreaks(
+        Rule.JOINT,
+        plan,
+        sound -> withLine(sound, 0, pieces -> moved(pieces, 1, Length.UNITS_PER_SIXTY_FOURTH)));
+  }
+
+  @Test
+  void lineThatDoesNotReachItsEnd() {
+    OrderPlan plan = RunOrdersTest.trimOfTwoJobs().orderPlan();
+    assertBreaks(
+        Rule.RUN_COVER,
+        plan,
+        sound -> withLine(sound, 0, pieces -> pieces.subList(0, pieces.size() - 1)));
+  }
+
+  @Test
+  void pieceThatIsNotCut() {
+    OrderPlan plan = RunOrdersTest.trimOfTwoJobs().orderPlan();
+    assertBreaks(
+        Rule.PIECES,
+        plan,
+        sound ->
+            with(
+                sound,
+                sound.patterns().subList(1, sound.patterns().size()),
+                sound.runs(),
+                sound.lowerBound()));
+  }
+
+  @Test
+  void lineThatIsNotLaid() {
+    OrderPlan plan = RunOrdersTest.trimOfTwoJobs().orderPlan();
+    assertBreaks(
+        Rule.RUN_LINES,
+        plan,
+        sound ->
+            with(
+                sound,
+                sound.patterns(),
+                sound.runs().subList(1, sound.runs().size()),
+                sound.lowerBound()));
+  }
+
+  @Test
+  void twoLinesSwapped() {
+    OrderPlan plan = RunOrdersTest.trimOfTwoJobs().orderPlan();
+    assertBreaks(
+        Rule.RUN_COVER,
+        plan,
+        sound -> {
+          List<RunLine> runs = new ArrayList<>(sound.runs());
+          RunLine eave = runs.get(0);
+          RunLine rake = runs.get(2);
+          runs.set(0, named(rake, eave));
+          runs.set(2, named(eave, rake));
+          return with(sound, sound.patterns(), runs, sound.lowerBound());
+        });
+  }
+
+  private static RunLine named(RunLine pieces, RunLine name) {
+    return new RunLine(
+        name.job(), name.copy(), name.mark(), name.line(), name.closingAt(), pieces.pieces());
+  }
+
+  @Test
+  void twoLotsOnOneJob() {
+    RunShop mixed = RunOrdersTest.trimOfTwoJobs();
+    MaterialPlan cheap = mixed.plan();
+    RunShop apart = RunOrdersTest.trimOfTwoJobs();
+    apart.oneLotPer = OneLotPer.JOB;
+    OrderPlan plan = apart.orderPlan();
+    assertBreaks(
+        Rule.ONE_LOT,
+        plan,
+        sound ->
+            new MaterialPlan(
+                sound.order(),
+                cheap.purchases(),
+                cheap.patterns(),
+                cheap.cost(),
+                cheap.cash(),
+                0,
+                Proof.OPEN,
+                sound.certificate(),
+                cheap.account(),
+                cheap.runs()));
+  }
+
+  @Test
+  void boundAboveWhatTheCertificateProves() {
+    OrderPlan plan = RunOrdersTest.purlins(Length.ZERO).orderPlan();
+    assertBreaks(
+        Rule.BOUND,
+        plan,
+        sound -> with(sound, sound.patterns(), sound.runs(), sound.lowerBound() + 1));
+  }
+
+  @Test
+  void ticketThatCutsAPieceLongerThanTheLineHasIt() {
+    OrderPlan plan = RunOrdersTest.trimOfTwoJobs().orderPlan();
+    assertBreaks(
+        Rule.PIECES,
+        plan,
+        sound -> {
+          List<Pattern> patterns = new ArrayList<>(sound.patterns());
+          Pattern first = patterns.get(0);
+          List<Cut> cuts = new ArrayList<>(first.cuts());
+          Cut cut = cuts.get(0);
+          cuts.set(
+              0,
+              new Cut(
+                  cut.job(),
+                  cut.copy(),
+                  cut.mark(),
+                  cut.length().plus(Length.ofUnits(Length.UNITS_PER_SIXTY_FOURTH)),
+                  cut.qty()));
+          patterns.set(
+              0,
+              new Pattern(
+                  first.ticket(),
+                  first.supply(),
+                  first.times(),
+                  cuts,
+                  first.offcut(),
+                  first.offcutNames()));
+          return with(sound, patterns, sound.runs(), sound.lowerBound());
+        });
+  }
+}
