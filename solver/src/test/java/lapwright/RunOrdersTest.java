@@ -216,4 +216,20 @@ class RunOrdersTest {
     Shortage.NoSplit run = assertInstanceOf(Shortage.NoSplit.class, impossible.shortages().get(0));
     assertEquals(inches(65), run.length());
   }
+
+  @Test
+  void staggerThatNoTwoSplitsKeepIsRefusedWithTheOneThatWouldDo() {
+    RunShop shop = purlins(Length.ofSixteenths(2));
+    shop.runs.clear();
+    shop.run(
+        "A",
+        "U1",
+        2,
+        Length.ofFeet(36, 0),
+        butt(Length.ofSixteenths(2)).at(OVER_POSTS).staggered(Length.ofFeet(13, 0)));
+    PlanResult.Impossible impossible = assertInstanceOf(PlanResult.Impossible.class, shop.result());
+    Shortage.NoSplit run = assertInstanceOf(Shortage.NoSplit.class, impossible.shortages().get(0));
+    assertEquals("stagger", run.rule());
+    assertEquals(Length.ofFeet(12, 0), run.length());
+  }
 }

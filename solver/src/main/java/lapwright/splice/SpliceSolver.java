@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * by itself. Thread-safe.
  */
 public final class SpliceSolver {
+  private static final int FEW_WHOLES = 3;
   private static final int ROOT_ROUNDS = 60;
   private static final double DISTURBANCE = 0.02;
   private static final double[] CLOSE = {0.8, 0.6, 0.9, 0.7, 0.8, 0.6, 0.9, 0.7};
@@ -257,17 +258,49 @@ public final class SpliceSolver {
       if (rules.othersWhole() || WholeSticks.suffice(problem, group)) {
         whole = WholeSticks.graph(problem, rules);
       }
+      if (whole != null) {
+        choices.add(whole);
+        continue;
+      }
       GridPrices.Key key = GridPrices.key(rules, problem.longestUsable());
-      choices.add(
-          whole != null
-              ? whole
-              : new AnywhereChoice(
-                  rules,
-                  problem.longestUsable(),
-                  wholes,
-                  grids.computeIfAbsent(key, GridPrices::new)));
+      AnywhereChoice anywhere =
+          new AnywhereChoice(
+              rules, problem.longestUsable(), wholes, grids.computeIfAbsent(key, GridPrices::new));
+      GraphChoice some = rules.othersWhole() ? fewWholes(problem, rules, wholes) : null;
+      choices.add(some == null ? anywhere : new FewWholes(some, anywhere));
     }
     return choices;
+  }
+
+  private static @Nullable GraphChoice fewWholes(
+      SpliceProblem problem, Splits.Anywhere rules, List<Long> wholes) {
+    List<Long> fitting =
+        wholes.stream()
+            .filter(whole -> whole >= rules.shortest() && whole <= rules.longest())
+            .limit(FEW_WHOLES)
+            .toList();
+    return WholeSticks.graph(problem, rules, fitting);
+  }
+
+  /**
+   * True when each group whose neighbouring lines must keep their joints apart has two splits that
+   * do, as far as they are tried.
+   */
+  public static boolean canStagger(SpliceProblem problem) {
+    SpliceSolver solver = new SpliceSolver(problem, Effort.unlimited());
+    LengthPrices bySize =
+        length -> length <= solver.problem.longestUsable() ? length : Double.POSITIVE_INFINITY;
+    for (int g = 0; g < solver.choices.size(); g++) {
+      Group group = problem.groups().get(g);
+      Choice choice = solver.choices.get(g);
+      List<List<Long>> known = new ArrayList<>(choice.plainOnes());
+      known.add(choice.cheapest(bySize));
+      if (group.apart() > 0
+          && new Stagger(group, solver.problem.longestUsable()).cheapest(known, bySize) == null) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** What a whole stick gives, the unlimited stocks first, the longest of each kind first. */

@@ -122,11 +122,12 @@ final class Stagger {
       Collections.reverse(backward);
       add(found, rules, backward, prices);
       int n = forward.size();
+      int shifts = n > 1 && !rules.othersWhole() ? MOST_SHIFTS : 0;
       long inner = 0;
       for (int i = 1; i < n - 1; i++) {
         inner += forward.get(i);
       }
-      for (int shift = 1; n > 1 && shift <= MOST_SHIFTS; shift++) {
+      for (int shift = 1; shift <= shifts; shift++) {
         long first = (shift * group.apart() + rules.step() - 1) / rules.step() * rules.step();
         List<Long> shifted = new ArrayList<>(forward);
         shifted.set(0, first);

@@ -53,7 +53,11 @@ final class WholeSticks {
         distinct.add(usable);
       }
     }
-    List<Long> wholes = List.copyOf(distinct);
+    return graph(problem, rules, List.copyOf(distinct));
+  }
+
+  /** The graph of splits that use only some of the lengths of whole sticks; null when too large. */
+  static @Nullable GraphChoice graph(SpliceProblem problem, Anywhere rules, List<Long> wholes) {
     long longest = Math.min(rules.longest(), problem.longestUsable());
     Map<Node, Integer> numbers = new LinkedHashMap<>();
     List<Edge> edges = new ArrayList<>();
