@@ -89,6 +89,7 @@ final class BoundCheck {
     int leaves = 0;
     int empty = 0;
     LeafCheck.Leaf weakest = null;
+    BigInteger whole = BigInteger.ZERO;
     Deque<Branch> open = new ArrayDeque<>();
     open.push(new Branch(plan.certificate(), groups.get().everything()));
     while (!open.isEmpty()) {
@@ -120,19 +121,27 @@ final class BoundCheck {
       LeafCheck.Leaf leaf = leafCheck.workOut(weights, branch.packs());
       if (leaf.supplyShort()) {
         empty++;
-      } else if (weakest == null || leaf.bound().compareTo(weakest.bound()) < 0) {
-        weakest = leaf;
+      } else {
+        // Packs are whole: a leaf's weights may ask for dearer packs than its plain bound tells.
+        BigInteger bound = leaf.bound();
+        if (bound.compareTo(BigInteger.valueOf(plan.cost())) < 0) {
+          bound = bound.max(BigInteger.valueOf(leafCheck.leastWholePacks(leaf, plan.cost())));
+        }
+        if (weakest == null || bound.compareTo(whole) < 0) {
+          weakest = leaf;
+          whole = bound;
+        }
       }
     }
     if (weakest == null) {
       faults.ofMaterial(Rule.BOUND, "a leaf of the certificate that holds the plan", "none");
       return Optional.empty();
     }
-    return compare(weakest, groups.get(), leaves, empty);
+    return compare(weakest, whole, groups.get(), leaves, empty);
   }
 
   private Optional<MaterialBound> compare(
-      LeafCheck.Leaf weakest, PackGroups groups, int leaves, int empty) {
+      LeafCheck.Leaf weakest, BigInteger whole, PackGroups groups, int leaves, int empty) {
     BigInteger certified = weakest.bound();
     String because =
         weakest.chosen().isFinite()
@@ -145,7 +154,7 @@ final class BoundCheck {
           Rule.BOUND, "a cost of at least " + certified + " by the certificate", plan.cost());
       return Optional.empty();
     }
-    long bound = reachable.atLeast(certified.longValueExact(), plan.cost());
+    long bound = reachable.atLeast(whole.longValueExact(), plan.cost());
     if (bound > plan.cost()) {
       faults.ofMaterial(
           Rule.BOUND, "a cost that packs can add up to, from " + certified + " up", plan.cost());

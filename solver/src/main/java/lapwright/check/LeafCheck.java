@@ -88,6 +88,19 @@ final class LeafCheck {
     }
   }
 
+  /**
+   * What whole packs cost at least that carry the leaf's weights, at most {@code ceiling}; 0 when
+   * that takes too long to say.
+   */
+  long leastWholePacks(Leaf leaf, long ceiling) {
+    List<Long> costs = stocks.stream().map(Stock::packCost).toList();
+    List<BigInteger> carries = new ArrayList<>();
+    for (int i = 0; i < stocks.size(); i++) {
+      carries.add(product(stocks.get(i).packSize(), leaf.heaviest().get(i)));
+    }
+    return LeastPacks.cost(leaf.packs().kinds(costs, carries), leaf.weightSum(), ceiling).orElse(0);
+  }
+
   /** What is wrong with the weights, in words; empty when nothing is. */
   String faultOf(Certificate.Weights weights) {
     for (Map.Entry<Length, Long> entry : weights.weights().entrySet()) {

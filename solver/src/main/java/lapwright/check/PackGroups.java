@@ -141,6 +141,43 @@ final class PackGroups {
     }
 
     /**
+     * Kinds of packs, for costs of whole packs: a group of equal stocks as one, others stock by
+     * stock and without what their group needs at least, which only lowers the cost.
+     *
+     * @param costs of a pack, by stock
+     * @param carries weight that a pack carries at most, by stock
+     */
+    List<LeastPacks.Kind> kinds(List<Long> costs, List<BigInteger> carries) {
+      List<LeastPacks.Kind> kinds = new ArrayList<>();
+      for (int group = 0; group < least.length; group++) {
+        List<Integer> stocks = groups.get(group);
+        int first = stocks.get(0);
+        boolean alike = true;
+        long available = 0;
+        for (int stock : stocks) {
+          alike &= costs.get(stock).equals(costs.get(first));
+          alike &= carries.get(stock).equals(carries.get(first));
+          long more = mostOfStock.get(stock);
+          available = more == UNLIMITED || available == UNLIMITED ? UNLIMITED : available + more;
+        }
+        if (alike) {
+          kinds.add(
+              new LeastPacks.Kind(
+                  costs.get(first),
+                  carries.get(first),
+                  least[group],
+                  Math.min(most[group], available)));
+        } else {
+          for (int stock : stocks) {
+            long more = Math.min(most[group], mostOfStock.get(stock));
+            kinds.add(new LeastPacks.Kind(costs.get(stock), carries.get(stock), 0, more));
+          }
+        }
+      }
+      return kinds;
+    }
+
+    /**
      * The packs with the least sum of values: in each group first those that lower it, then as many
      * of the cheapest as the group needs at least.
      *

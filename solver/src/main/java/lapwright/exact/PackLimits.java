@@ -54,6 +54,12 @@ public final class PackLimits {
     return new PackLimits(higher, most);
   }
 
+  /** Exactly these packs. */
+  PackLimits exactly(List<Integer> packs) {
+    int[] fixed = packs.stream().mapToInt(p -> p).toArray();
+    return new PackLimits(fixed, fixed.clone());
+  }
+
   @Override
   public String toString() {
     return Arrays.toString(least) + ".." + Arrays.toString(most);

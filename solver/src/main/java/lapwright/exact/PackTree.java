@@ -38,6 +38,7 @@ final class PackTree {
     @Nullable Node fewer;
     @Nullable Node more;
     int serial;
+    WholePacks.@Nullable Cover cover;
 
     Node(PackLimits limits) {
       this.limits = limits;
@@ -66,7 +67,10 @@ final class PackTree {
             Comparator.<Node>comparingLong(n -> n.bound).thenComparingInt(n -> -n.serial));
     Master.Solution solution = relax(root);
     offerBound();
-    search.explore(root.limits, relaxation, solution);
+    tryCover(root);
+    if (!search.isClosed()) {
+      search.explore(root.limits, relaxation, relaxAgain(root, solution));
+    }
     offerBound();
     if (search.isClosed() || solution == null || !branch(root, solution)) {
       return;
@@ -82,7 +86,10 @@ final class PackTree {
         continue;
       }
       if (!search.isClosedBy(node.bound)) {
-        search.explore(node.limits, relaxation, there);
+        tryCover(node);
+        if (!search.isClosedBy(node.bound)) {
+          search.explore(node.limits, relaxation, relaxAgain(node, there));
+        }
         if (!search.isClosedBy(node.bound) && branch(node, there)) {
           grow(node, open);
         }
@@ -95,12 +102,53 @@ final class PackTree {
     offerBound();
   }
 
+  /** The relaxation of the node once more, where another was solved in between. */
+  private Master.@Nullable Solution relaxAgain(Node node, Master.@Nullable Solution solution) {
+    WholePacks.Cover cover = node.cover;
+    return cover == null || cover.packs().isEmpty() || isOnlyStock()
+        ? solution
+        : relaxation.bound(node.limits, search::isEnough, effort).solution();
+  }
+
+  /** Looks for a solution with the cheapest packs that carry the node's weights. */
+  private void tryCover(Node node) {
+    WholePacks.Cover cover = node.cover;
+    if (cover == null || cover.packs().isEmpty() || search.isClosed() || isOnlyStock()) {
+      return;
+    }
+    PackLimits exactly = node.limits.exactly(cover.packs());
+    Relaxation.Bounded bounded = relaxation.bound(exactly, search::isEnough, effort);
+    Master.Solution solution = bounded.solution();
+    if (solution != null && solution.uncovered() < 1e-6) {
+      search.dive(relaxation, solution, cover.cost());
+    }
+  }
+
+  private boolean isOnlyStock() {
+    return problem.stocks().size() == 1;
+  }
+
   private Master.@Nullable Solution relax(Node node) {
     nodes++;
     Relaxation.Bounded bounded = relaxation.bound(node.limits, search::isEnough, effort);
     if (bounded.bound() >= node.bound) {
       node.bound = bounded.bound();
       node.weights = bounded.certificate();
+    }
+    node.cover = null;
+    if (search.best() != null && !search.isClosedBy(node.bound)) {
+      WholePacks.Cover cover =
+          WholePacks.of(
+              problem,
+              node.limits,
+              bounded.certificate().weights(),
+              bounded.greatest(),
+              search.best().cost());
+      if (cover != null && cover.cost() > node.bound) {
+        node.bound = cover.cost();
+        node.weights = bounded.certificate();
+      }
+      node.cover = cover;
     }
     return bounded.solution();
   }

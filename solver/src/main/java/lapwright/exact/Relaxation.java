@@ -1,5 +1,7 @@
 package lapwright.exact;
 
+import java.util.Collections;
+import java.util.List;
 import lapwright.colgen.ColumnGeneration;
 import lapwright.colgen.Master;
 import lapwright.colgen.PatternSource;
@@ -44,10 +46,14 @@ final class Relaxation implements AutoCloseable {
    * The bound within some limits.
    *
    * @param solution of the last master; null when the effort was spent before there was one
+   * @param greatest by stock, what no pattern weighs more than
    * @param bound verified in integers; {@link WeightBound#IMPOSSIBLE} when the limits allow nothing
    */
   record Bounded(
-      Master.@Nullable Solution solution, long bound, StickCertificate.Weights certificate) {}
+      Master.@Nullable Solution solution,
+      long bound,
+      StickCertificate.Weights certificate,
+      List<Long> greatest) {}
 
   /** Says when no better bound is wanted. */
   interface Goal {
@@ -73,7 +79,7 @@ final class Relaxation implements AutoCloseable {
           || !ending.converged()
           || solution.uncovered() < 1e-6
           || !master.raisePenalty()) {
-        return new Bounded(solution, Math.max(0, best.bound), best.certificate());
+        return new Bounded(solution, Math.max(0, best.bound), best.certificate(), best.greatest);
       }
     }
   }
@@ -92,6 +98,7 @@ final class Relaxation implements AutoCloseable {
     private long bound = -1;
     private long scale = 1;
     private long[] weights = new long[problem.items().size()];
+    private List<Long> greatest = Collections.nCopies(problem.stocks().size(), 0L);
 
     Best(PackLimits limits, Goal goal) {
       this.limits = limits;
@@ -124,6 +131,7 @@ final class Relaxation implements AutoCloseable {
         bound = value;
         scale = atScale;
         weights = priced.weights();
+        greatest = priced.greatest();
       }
       return WeightBound.unrounded(problem, limits, atScale, priced.weights(), priced.greatest());
     }

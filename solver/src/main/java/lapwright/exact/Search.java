@@ -3,6 +3,7 @@ package lapwright.exact;
 import java.util.ArrayList;
 import java.util.List;
 import lapwright.colgen.Master;
+import lapwright.colgen.Pattern;
 import lapwright.colgen.PatternSource;
 import lapwright.effort.Effort;
 import lapwright.effort.Progress;
@@ -17,6 +18,7 @@ final class Search {
   private static final int DIVES = 6;
   private static final int MOST_COLUMNS_FOR_MIP = 1500;
   private static final int MOST_MIP_NODES = 500;
+  private static final int MOST_NODES_OF_LIST = 20_000;
   private static final long MOST_FILL_WORK = 1_000_000;
 
   private final StickProblem problem;
@@ -29,6 +31,7 @@ final class Search {
   private StickCertificate certificate;
   private boolean impossible;
   private boolean claimed;
+  private long refused;
 
   /**
    * @param greatestSum what the weights of all items together may be at most
@@ -66,12 +69,48 @@ final class Search {
     if (isClosed() || effort.spent()) {
       return;
     }
-    try (Relaxation relaxation =
-        new Relaxation(problem, PatternSource.of(problem), COLUMNS_A_CALL, greatestSum)) {
+    PatternSource source = PatternSource.of(problem);
+    try (Relaxation relaxation = new Relaxation(problem, source, COLUMNS_A_CALL, greatestSum)) {
       if (best != null) {
         relaxation.addAll(best);
       }
-      new PackTree(problem, relaxation, this, effort).run(MOST_NODES);
+      new PackTree(problem, relaxation, this, effort).run(isOneStock() ? 1 : MOST_NODES);
+      settleOneStock(source, relaxation);
+    }
+  }
+
+  private boolean isOneStock() {
+    return problem.stocks().size() == 1 && problem.stocks().get(0).packSize() == 1;
+  }
+
+  /** With one stock length sold singly: does one stick fewer than known suffice? */
+  private void settleOneStock(PatternSource source, Relaxation relaxation) {
+    if (!isOneStock()) {
+      return;
+    }
+    long price = problem.stocks().get(0).packCost();
+    SlackList slackList = new SlackList(problem, source, relaxation, effort);
+    while (best != null && price > 0 && bound() < best.cost() && !claimed && !effort.spent()) {
+      long sticks = bound() / price + refused;
+      if (sticks * price >= best.cost()) {
+        claimed = true;
+        return;
+      }
+      List<Pattern> patterns = slackList.of(sticks);
+      System.out.println("slack list " + (patterns == null ? -1 : patterns.size()));
+      if (patterns == null) {
+        return;
+      }
+      ColumnMip.Answer answer =
+          ColumnMip.exactly(problem, sticks, patterns, MOST_NODES_OF_LIST, effort);
+      if (answer.layout() != null) {
+        offer(answer.layout());
+        claimed = refused > 0 && bound() < best.cost();
+      } else if (answer.refused()) {
+        refused++;
+      } else {
+        return;
+      }
     }
   }
 
@@ -84,6 +123,15 @@ final class Search {
     if (isClosed() || solution == null || effort.spent()) {
       return;
     }
+    dive(relaxation, solution, bound);
+    if (!isClosed() && relaxation.master().patternCount() <= MOST_COLUMNS_FOR_MIP) {
+      offer(
+          ColumnMip.solve(problem, limits, relaxation.master().patterns(), MOST_MIP_NODES, effort));
+    }
+  }
+
+  /** Dives from the relaxation as it stands; its packs are as the master's bounds have them. */
+  void dive(Relaxation relaxation, Master.Solution from, long aim) {
     new Dive(problem, relaxation, completions, effort)
         .run(
             DIVES,
@@ -95,7 +143,7 @@ final class Search {
 
               @Override
               public boolean aimsAt(double cost) {
-                return cost <= bound + 1e-6;
+                return cost <= aim + 1e-6;
               }
 
               @Override
@@ -103,10 +151,6 @@ final class Search {
                 offer(layout);
               }
             });
-    if (!isClosed() && relaxation.master().patternCount() <= MOST_COLUMNS_FOR_MIP) {
-      offer(
-          ColumnMip.solve(problem, limits, relaxation.master().patterns(), MOST_MIP_NODES, effort));
-    }
   }
 
   /**

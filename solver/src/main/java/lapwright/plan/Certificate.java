@@ -24,6 +24,9 @@ public sealed interface Certificate {
    * that can be had and that obey the decisions above. Where sum of weight x quantity exceeds what
    * those packs can carry at most (sum of k x N x y), no plan exists there at all.
    *
+   * <p>Packs are whole: the cost there is also at least that of the cheapest whole packs y which
+   * can carry the weights, sum of k x N x y at least the sum of weight x quantity.
+   *
    * @param scale weight units that stand for one unit of cost; positive
    * @param weights by finished length; a length that is left out weighs 0
    */

@@ -20,6 +20,9 @@ public sealed interface StickCertificate {
    * packs 0 &lt;= y_j &lt;= mostPacks_j that obey the decisions above the leaf. When sum_i d_i W_i
    * exceeds the greatest sum_j k_j N_j y_j over the same packs, the leaf holds no solution at all.
    *
+   * <p>Packs are whole: the leaf's bound is also at least min sum_j P_j y_j over the whole packs y
+   * there with sum_j k_j N_j y_j &gt;= sum_i d_i W_i, which may be dearer.
+   *
    * @param scale D, positive
    * @param weights W, one an item, not negative
    */

@@ -527,9 +527,15 @@ class BrokenPlanTest {
   }
 
   @Test
+  void wholePacksProveTheCostWhateverTheScale() {
+    assertEquals(
+        List.of(), spoiled(draft -> draft.certificate = weights(1, POST, 205_001, BRACE, 82_000)));
+  }
+
+  @Test
   void weightsThatAStickCarriesBeyondItsPrice() {
     List<PlanFault> faults =
-        spoiled(draft -> draft.certificate = weights(1, POST, 205_001, BRACE, 82_000));
+        spoiled(draft -> draft.certificate = weights(1, POST, 410_001, BRACE, 0));
     assertEquals(Set.of(Rule.BOUND, Rule.PROOF), rules(faults));
     assertTrue(faults.get(0).message().contains(TUBE.key()), () -> faults.get(0).message());
   }

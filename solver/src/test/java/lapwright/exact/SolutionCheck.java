@@ -150,7 +150,66 @@ final class SolutionCheck {
       return BigInteger.valueOf(Long.MAX_VALUE);
     }
     BigInteger[] parts = sum.divideAndRemainder(BigInteger.valueOf(leaf.scale()));
-    return parts[1].signum() > 0 ? parts[0].add(BigInteger.ONE) : parts[0];
+    BigInteger plain = parts[1].signum() > 0 ? parts[0].add(BigInteger.ONE) : parts[0];
+    return plain.max(BigInteger.valueOf(wholePacks(problem, leaf, groups, ranges)));
+  }
+
+  /** The least cost of whole packs that carry the weights, by a table over costs. */
+  private static long wholePacks(
+      StickProblem problem,
+      StickCertificate.Weights leaf,
+      List<List<Integer>> groups,
+      List<Range> ranges) {
+    long unit = 0;
+    long top = 0;
+    for (Stock stock : problem.stocks()) {
+      unit = Numbers.gcd(unit, stock.packCost());
+      top = Math.max(top, stock.packCost());
+    }
+    if (unit == 0) {
+      return 0;
+    }
+    long demanded = 0;
+    for (int i = 0; i < problem.items().size(); i++) {
+      demanded += leaf.weights().get(i) * problem.items().get(i).demand();
+    }
+    int pieces = problem.items().stream().mapToInt(Item::demand).sum();
+    int amounts = (int) Math.min(400_000, top / unit * Math.min(pieces, 400)) + 1;
+    long[] carried = new long[amounts];
+    Arrays.fill(carried, -1);
+    carried[0] = 0;
+    for (int g = 0; g < groups.size(); g++) {
+      Stock stock = problem.stocks().get(groups.get(g).get(0));
+      long carries = greatest(problem, stock, leaf.weights()) * stock.packSize();
+      int step = (int) (stock.packCost() / unit);
+      long most = Math.min(ranges.get(g).most(), pieces);
+      if (step == 0) {
+        for (int at = 0; at < amounts; at++) {
+          carried[at] += carried[at] < 0 ? 0 : carries * most;
+        }
+        continue;
+      }
+      long[] with = new long[amounts];
+      Arrays.fill(with, -1);
+      for (int packs = ranges.get(g).least(); packs <= most; packs++) {
+        if ((long) packs * step >= amounts) {
+          break;
+        }
+        for (int at = packs * step; at < amounts; at++) {
+          long before = carried[at - packs * step];
+          if (before >= 0) {
+            with[at] = Math.max(with[at], before + packs * carries);
+          }
+        }
+      }
+      carried = with;
+    }
+    for (int at = 0; at < amounts; at++) {
+      if (carried[at] >= demanded) {
+        return at * unit;
+      }
+    }
+    return 0;
   }
 
   /** The greatest weight of a proper pattern: lengths mapped to weights, item by item. */
