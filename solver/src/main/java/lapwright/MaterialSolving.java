@@ -67,9 +67,11 @@ final class MaterialSolving {
                 effort.report(
                     new Progress(material, progress.cost(), progress.bound(), progress.done())));
     StickSolution solution = StickSolver.solve(demand.problem(), demand.uses(start), told);
-    return solution.status().hasSolution()
-        ? solved(demand, solution)
-        : withMoreStock(demand, solution.status(), told);
+    if (!solution.status().hasSolution()) {
+      return withMoreStock(demand, solution.status(), told);
+    }
+    effort.report(new Progress(material, solution.cost(), solution.bound(), true));
+    return solved(demand, solution);
   }
 
   /**

@@ -20,7 +20,6 @@ import picocli.CommandLine.Parameters;
 /** Is the input sound, and is the saved plan still good. */
 @Command(
     name = "check",
-    mixinStandardHelpOptions = true,
     description = {
       "Reads the folder and names everything that is wrong in it. Where 'order --save' has left"
           + " plan.json, checks that plan as well: that it keeps every rule, that its proof holds,"

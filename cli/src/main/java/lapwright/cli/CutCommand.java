@@ -32,7 +32,6 @@ import picocli.CommandLine.Parameters;
 /** How to cut it: the saved plan, or one that is made now. */
 @Command(
     name = "cut",
-    mixinStandardHelpOptions = true,
     description = {
       "Tickets for the saw: which stick to take, where to cut it, whose piece it is, what is left;"
           + " then the pieces of each job. Of plan.json in the folder where 'order --save' has left"

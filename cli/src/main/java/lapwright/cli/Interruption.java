@@ -12,7 +12,7 @@ import java.util.concurrent.TimeUnit;
  * status that the program has told. A program that does not come back in time is halted.
  */
 final class Interruption {
-  private static final int PATIENCE_SECONDS = 60;
+  private static final int PATIENCE_SECONDS = 300;
 
   private final CountDownLatch ended = new CountDownLatch(1);
   private volatile boolean wanted;

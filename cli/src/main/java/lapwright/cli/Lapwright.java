@@ -13,6 +13,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The program: its commands by name, and what happens to whatever goes wrong in one. */
 @Command(
@@ -68,8 +69,10 @@ final class Lapwright implements Runnable {
             new OrderCommand(desk),
             new CutCommand(desk),
             new WasteCommand(desk),
-            new CheckCommand(desk))) {
-      line.addSubcommand(command);
+            new CheckCommand(desk),
+            new SchemaCommand(desk),
+            new StartCommand(desk))) {
+      line.addSubcommand(new CommandLine(command).addMixin("help", new HelpOption()));
     }
     line.setOut(surroundings.out())
         .setErr(surroundings.err())
@@ -97,8 +100,13 @@ final class Lapwright implements Runnable {
 
   private int explainUsage(ParameterException wrong, String[] args) {
     CommandLine line = wrong.getCommandLine();
-    surroundings.err().println("lapwright: " + wrong.getMessage());
-    CommandLine.UnmatchedArgumentException.printSuggestions(wrong, surroundings.err());
+    if (wrong instanceof UnmatchedArgumentException unmatched) {
+      String words = String.join(" ", unmatched.getUnmatched());
+      surroundings.err().println("lapwright: not understood: " + words);
+      UnmatchedArgumentException.printSuggestions(wrong, surroundings.err());
+    } else {
+      surroundings.err().println("lapwright: " + wrong.getMessage());
+    }
     surroundings
         .err()
         .println("'" + line.getCommandSpec().qualifiedName() + " --help' tells how it is used.");

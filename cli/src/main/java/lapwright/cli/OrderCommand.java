@@ -22,7 +22,6 @@ import picocli.CommandLine.Parameters;
 /** What to buy, for all firm jobs together. */
 @Command(
     name = "order",
-    mixinStandardHelpOptions = true,
     description = {
       "What to buy for all firm jobs together, from whom, at the least cost, and what ordering them"
           + " together saves.",

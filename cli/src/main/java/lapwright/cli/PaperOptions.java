@@ -25,7 +25,7 @@ final class PaperOptions {
       description = "The day it is, such as 2026-11-30 (default: today).")
   private @Nullable LocalDate date;
 
-  @Option(names = "--all", description = "Show everything, however long.")
+  @Option(names = "--all", description = "Show everything on a terminal too, however long.")
   private boolean all;
 
   @Option(names = "--json", description = "Print the result as JSON.")
@@ -40,10 +40,15 @@ final class PaperOptions {
   }
 
   Style style(Shop shop, Surroundings surroundings) {
-    return Style.plain(units == null ? usual(shop.units()) : units)
-        .withAll(all)
-        .withBoxes(!surroundings.plainCharacters())
-        .withColour(surroundings.colour());
+    int lines = surroundings.screenLines();
+    LengthStyle lengths = units == null ? usual(shop.units()) : units;
+    return new Style(
+        Style.USUAL_WIDTH,
+        lines == 0 ? Integer.MAX_VALUE : Math.max(Style.SHORTEST, lines - 1),
+        surroundings.colour(),
+        !surroundings.plainCharacters(),
+        lengths,
+        all);
   }
 
   /** For what is told before any shop is known. */

@@ -28,7 +28,8 @@ final class Planning {
             surroundings.err(),
             surroundings.nanoClock(),
             orders.stream().map(order -> order.material().id()).collect(Collectors.toSet()),
-            costAndBound(shop, orders))) {
+            costAndBound(shop, orders),
+            surroundings.interruption()::isWanted)) {
       if (surroundings.progressShown()) {
         line.start();
       }

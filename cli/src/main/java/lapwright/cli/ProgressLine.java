@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BiFunction;
+import java.util.function.BooleanSupplier;
 import java.util.function.LongSupplier;
 import lapwright.effort.Progress;
 
@@ -25,6 +26,7 @@ final class ProgressLine implements AutoCloseable {
   private final long startNanos;
   private final Set<String> subjects;
   private final BiFunction<Long, Long, String> costAndBound;
+  private final BooleanSupplier stopping;
   private final Map<String, Progress> latest = new TreeMap<>();
   private final Thread ticker = new Thread(this::tick, "progress");
   private int shown;
@@ -33,17 +35,20 @@ final class ProgressLine implements AutoCloseable {
   /**
    * @param subjects ids of the materials that are planned; others are not counted
    * @param costAndBound the sums of cost and bound in words; empty when they do not add up
+   * @param stopping true once the best plan so far is to be told
    */
   ProgressLine(
       PrintWriter err,
       LongSupplier nanoClock,
       Set<String> subjects,
-      BiFunction<Long, Long, String> costAndBound) {
+      BiFunction<Long, Long, String> costAndBound,
+      BooleanSupplier stopping) {
     this.err = err;
     this.nanoClock = nanoClock;
     this.startNanos = nanoClock.getAsLong();
     this.subjects = Set.copyOf(subjects);
     this.costAndBound = costAndBound;
+    this.stopping = stopping;
   }
 
   /** Draws by itself from now on. */
@@ -84,7 +89,8 @@ final class ProgressLine implements AutoCloseable {
       bound += progress.bound();
     }
     String sums = allHaveCost ? costAndBound.apply(cost, bound) : "";
-    return "Planning, %d s, %d of %d materials done".formatted(seconds, done, subjects.size())
+    return (stopping.getAsBoolean() ? "Stopping" : "Planning")
+        + ", %d s, %d of %d materials done".formatted(seconds, done, subjects.size())
         + (sums.isEmpty() ? "" : "; " + sums);
   }
 

@@ -20,6 +20,8 @@ import org.jspecify.annotations.Nullable;
  * @param bytesOut the stream below {@code out}, for what has a charset of its own
  * @param plainCharacters true when {@code out} can show ASCII only
  * @param colour true when {@code out} is a terminal that may be coloured
+ * @param screenLines height of the terminal that {@code out} is; 0 when it is none, and nothing is
+ *     shortened then
  * @param progressShown true when {@code err} is a terminal
  * @param today the day on which the program runs
  * @param nanoClock a monotonic clock in nanoseconds
@@ -32,11 +34,14 @@ record Surroundings(
     OutputStream bytesOut,
     boolean plainCharacters,
     boolean colour,
+    int screenLines,
     boolean progressShown,
     Supplier<LocalDate> today,
     LongSupplier nanoClock,
     int threads,
     Interruption interruption) {
+
+  private static final int USUAL_LINES = 40;
 
   /**
    * The launcher says which streams are terminals ({@code lapwright.terminals}, such as {@code 12}
@@ -52,6 +57,7 @@ record Surroundings(
         out,
         !outCharset.equals(StandardCharsets.UTF_8),
         colour,
+        terminals.contains("1") ? heightOfScreen() : 0,
         terminals.contains("2"),
         LocalDate::now,
         System::nanoTime,
@@ -67,6 +73,12 @@ record Surroundings(
     } catch (IllegalArgumentException unknown) {
       return StandardCharsets.US_ASCII;
     }
+  }
+
+  /** What the launcher was told by the terminal, else the usual. */
+  private static int heightOfScreen() {
+    Integer lines = Integer.getInteger("lapwright.lines");
+    return lines == null || lines < 1 ? USUAL_LINES : lines;
   }
 
   /** All standard streams are the terminal's; asked differently since Java 22. */

@@ -34,7 +34,6 @@ import picocli.CommandLine.Parameters;
 /** Where the material goes. */
 @Command(
     name = "waste",
-    mixinStandardHelpOptions = true,
     description = {
       "Where the material goes, by material, by job and in total: for firm jobs and bids together,"
           + " or for one kind only.",

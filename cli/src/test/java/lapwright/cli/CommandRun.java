@@ -17,10 +17,15 @@ record CommandRun(int status, String out, String err) {
 
   /** Runs a command line as from a script: no terminal, two cores. */
   static CommandRun of(Object... args) {
-    return of(new Interruption(), args);
+    return of(0, new Interruption(), args);
   }
 
-  static CommandRun of(Interruption interruption, Object... args) {
+  /** Runs a command line on a terminal of so many lines. */
+  static CommandRun onScreen(int lines, Object... args) {
+    return of(lines, new Interruption(), args);
+  }
+
+  static CommandRun of(int screenLines, Interruption interruption, Object... args) {
     String[] words = new String[args.length];
     for (int i = 0; i < args.length; i++) {
       words[i] = args[i].toString();
@@ -34,6 +39,7 @@ record CommandRun(int status, String out, String err) {
             out,
             false,
             false,
+            screenLines,
             false,
             () -> TODAY,
             System::nanoTime,

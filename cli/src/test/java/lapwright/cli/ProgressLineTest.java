@@ -18,7 +18,8 @@ class ProgressLineTest {
           new PrintWriter(terminal),
           now::get,
           Set.of("tube", "cee"),
-          (cost, bound) -> "cost " + cost + ", at least " + bound);
+          (cost, bound) -> "cost " + cost + ", at least " + bound,
+          () -> false);
 
   @Test
   void saysNothingInTheFirstSecond() {

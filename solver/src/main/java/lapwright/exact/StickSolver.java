@@ -2,6 +2,7 @@ package lapwright.exact;
 
 import java.util.List;
 import lapwright.effort.Effort;
+import lapwright.effort.Progress;
 import lapwright.problem.StickCertificate;
 import lapwright.problem.StickProblem;
 import lapwright.problem.StickSolution;
@@ -24,7 +25,16 @@ public final class StickSolver {
    */
   public static StickSolution solve(StickProblem problem, List<PatternUse> start, Effort effort) {
     Reduction reduction = Reduction.of(problem);
-    Search search = new Search(reduction.reduced(), reduction.greatestSum(), effort);
+    Effort told =
+        effort.tellingInstead(
+            progress ->
+                effort.report(
+                    new Progress(
+                        progress.subject(),
+                        progress.cost() < 0 ? -1 : reduction.rawCost(progress.cost()),
+                        reduction.rawCost(progress.bound()),
+                        progress.done())));
+    Search search = new Search(reduction.reduced(), reduction.greatestSum(), told);
     if (!start.isEmpty()) {
       Layout given = reduction.reduce(start);
       if (given == null) {
