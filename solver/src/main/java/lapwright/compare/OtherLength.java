@@ -10,13 +10,16 @@ import java.util.Set;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.Shortage;
+import lapwright.demand.RunDemand;
 import lapwright.demand.StickDemand;
 import lapwright.demand.StickPrices;
 import lapwright.effort.Effort;
+import lapwright.layout.LayoutException;
 import lapwright.measure.Length;
 import lapwright.measure.Price;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
+import lapwright.shop.RunNeed;
 import lapwright.shop.Shop;
 import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
@@ -43,7 +46,10 @@ public final class OtherLength {
     for (MaterialOrder order : orders) {
       StickDemand demand = StickDemand.of(onlyIn(order, stockLength).withPieces(order.needs()));
       List<Need> tooLong = demand.needsThatFitNothing();
-      if (tooLong.isEmpty()) {
+      Shortage unsplit = unsplit(onlyIn(order, stockLength));
+      if (unsplit != null) {
+        notThen.add(unsplit);
+      } else if (tooLong.isEmpty()) {
         fitting.add(order);
       } else {
         notThen.add(
@@ -69,6 +75,25 @@ public final class OtherLength {
             && then instanceof PlanResult.Planned plannedThen
         ? new OtherLengthResult(stockLength, plannedNow.plan(), plannedThen.plan(), notNow, notThen)
         : null;
+  }
+
+  /** The first run that no split keeps to its rules; null when there is none. */
+  private static @Nullable Shortage unsplit(MaterialOrder order) {
+    for (RunNeed need : order.runs()) {
+      try {
+        RunDemand.mostJoints(order, need);
+      } catch (LayoutException e) {
+        return new Shortage.NoSplit(
+            order.material().id(),
+            need.job(),
+            need.run().mark(),
+            e.rule(),
+            Objects.requireNonNull(e.getMessage()),
+            e.advice(),
+            e.length());
+      }
+    }
+    return null;
   }
 
   private PlanResult planOffers(Shop shop, List<MaterialOrder> orders, Effort effort) {

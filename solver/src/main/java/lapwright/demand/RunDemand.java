@@ -72,18 +72,17 @@ public final class RunDemand {
     }
     long kerf = order.saw().kerf().units();
     long hold = order.saw().hold().units();
-    Set<Length> small = new HashSet<>();
     SortedMap<Length, Integer> demand = new TreeMap<>(Collections.reverseOrder());
-    order.needs().stream()
-        .filter(needs)
-        .forEach(
-            need -> {
-              Length planned = need.planned(order.saw().kerf());
-              demand.merge(planned, need.total(), Math::addExact);
-              if (need.held().units() < hold) {
-                small.add(planned);
-              }
-            });
+    Set<Length> small = new HashSet<>();
+    for (Need need : order.needs()) {
+      if (needs.test(need)) {
+        Length planned = need.planned(order.saw().kerf());
+        demand.merge(planned, need.total(), Math::addExact);
+        if (need.held().isShorterThan(order.saw().hold())) {
+          small.add(planned);
+        }
+      }
+    }
     List<Item> items = new ArrayList<>();
     demand.forEach(
         (length, qty) ->
@@ -254,18 +253,26 @@ public final class RunDemand {
     for (PatternUse use : uses) {
       SortedMap<Length, Integer> counts = new TreeMap<>();
       long sizes = 0;
+      boolean held = false;
       for (Count count : use.counts()) {
         long length = pieces.get(count.item());
         counts.merge(Length.ofUnits(length), count.count(), Math::addExact);
         sizes += (length + problem.cut()) * count.count();
+        held |=
+            count.item() < problem.plain().size()
+                ? !problem.plain().get(count.item()).small()
+                : length >= problem.hold();
       }
       if (!counts.isEmpty()) {
+        Stock stock = problem.stocks().get(use.stock());
+        long room = (held ? stock.capacity() : stock.smallCapacity()) - sizes;
         patterns.add(
             new LengthPattern(
                 supplies.get(use.stock()).key(),
                 counts,
                 use.times(),
-                Length.ofUnits(sticks.get(use.stock()).offcut(sizes))));
+                Length.ofUnits(sticks.get(use.stock()).offcut(sizes)),
+                Length.ofUnits(Math.max(0, room))));
       }
     }
     return patterns;

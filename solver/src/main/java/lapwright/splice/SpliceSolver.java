@@ -114,6 +114,9 @@ public final class SpliceSolver {
 
   /** A first solution of lines that may be joined anywhere, its splits columns from the start. */
   private void fill(JointMaster master) {
+    if (choices.stream().noneMatch(AnywhereChoice.class::isInstance)) {
+      return;
+    }
     List<List<Split>> splits = FragmentFill.splits(problem, choices);
     if (splits != null && problem.groups().stream().allMatch(group -> group.apart() == 0)) {
       for (int g = 0; g < splits.size(); g++) {

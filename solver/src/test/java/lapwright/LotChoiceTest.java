@@ -1,0 +1,74 @@
+package lapwright;
+
+import static lapwright.RunShop.inches;
+import static lapwright.RunShop.lap;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Random;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.Proof;
+import lapwright.shop.JointRules;
+import lapwright.shop.Need;
+import lapwright.shop.OneLotPer;
+import org.junit.jupiter.api.Test;
+
+/** One lot a job against trying every choice of lots, each lot planned by itself. */
+class LotChoiceTest {
+  private static final String[] MAKERS = {"pellbrook", "ostermoor"};
+  private static final String[] JOBS = {"A", "B"};
+
+  /** Sticks of both makers, or of one; runs and pieces of both jobs, or of one. */
+  private static RunShop shop(int seed, boolean[] makers, boolean[] jobs) {
+    Random random = new Random(seed);
+    RunShop shop = new RunShop();
+    for (int m = 0; m < MAKERS.length; m++) {
+      long length = 120 + random.nextInt(36);
+      String price = "1" + random.nextInt(10) + ".50";
+      if (makers[m]) {
+        shop.offer(MAKERS[m], inches(length), price);
+      }
+    }
+    for (int j = 0; j < JOBS.length; j++) {
+      // Joints are limited outright: the fewest would depend on what is on offer.
+      JointRules rules = lap(inches(2), inches(12)).with(new JointRules.JointCount.AtMost(3));
+      long line = 130 + random.nextInt(250);
+      long piece = 30 + random.nextInt(80);
+      int lines = 1 + random.nextInt(2);
+      if (jobs[j]) {
+        shop.run(JOBS[j], "E1", lines, inches(line), rules);
+        shop.needs.add(new Need(JOBS[j], null, 1, "P1", inches(piece), 2, ""));
+      }
+    }
+    return shop;
+  }
+
+  private static boolean[] only(int index) {
+    return new boolean[] {index == 0, index == 1};
+  }
+
+  @Test
+  void choiceOfLotsIsTheCheapestOfAll() {
+    boolean[] both = {true, true};
+    for (int seed = 0; seed < 4; seed++) {
+      RunShop mixed = shop(seed, both, both);
+      mixed.oneLotPer = OneLotPer.JOB;
+      MaterialPlan plan = mixed.plan();
+      long least = Long.MAX_VALUE;
+      for (int maker = 0; maker < MAKERS.length; maker++) {
+        // Both jobs from one maker, and each job from another.
+        least = Math.min(least, shop(seed, only(maker), both).plan().cost());
+        least =
+            Math.min(
+                least,
+                shop(seed, only(maker), only(0)).plan().cost()
+                    + shop(seed, only(1 - maker), only(1)).plan().cost());
+      }
+      assertTrue(plan.cost() >= plan.lowerBound());
+      assertTrue(plan.lowerBound() <= least, "shop " + seed);
+      if (plan.proof() == Proof.PROVED) {
+        assertEquals(least, plan.cost(), "shop " + seed);
+      }
+    }
+  }
+}
