@@ -97,7 +97,6 @@ final class Search {
         return;
       }
       List<Pattern> patterns = slackList.of(sticks);
-      System.out.println("slack list " + (patterns == null ? -1 : patterns.size()));
       if (patterns == null) {
         return;
       }
