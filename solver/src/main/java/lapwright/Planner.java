@@ -28,17 +28,28 @@ import lapwright.shop.Shop;
 public final class Planner {
   private final OffcutNames offcutNames;
   private final int threads;
+  private final int lastTicket;
 
   /**
    * @param offcutNames asked once for each offcut that a plan keeps, in the order of its tickets
    * @param threads materials worked on at once, at least 1
    */
   public Planner(OffcutNames offcutNames, int threads) {
+    this(offcutNames, threads, 0);
+  }
+
+  private Planner(OffcutNames offcutNames, int threads, int lastTicket) {
     this.offcutNames = Objects.requireNonNull(offcutNames);
     this.threads = threads;
+    this.lastTicket = lastTicket;
     if (threads < 1) {
       throw new IllegalArgumentException(threads + " threads");
     }
+  }
+
+  /** The same, whose tickets are counted on after {@code number}. */
+  public Planner continuingAfterTicket(int number) {
+    return new Planner(offcutNames, threads, number);
   }
 
   /**
@@ -83,8 +94,8 @@ public final class Planner {
   }
 
   private List<MaterialPlan> withTickets(List<MaterialAnswer> answers) {
-    AtomicInteger lastTicket = new AtomicInteger();
-    Supplier<String> ticketNames = () -> Integer.toString(lastTicket.incrementAndGet());
+    AtomicInteger ticket = new AtomicInteger(lastTicket);
+    Supplier<String> ticketNames = () -> Integer.toString(ticket.incrementAndGet());
     List<MaterialPlan> plans = new ArrayList<>();
     for (MaterialAnswer answer : answers) {
       if (answer instanceof MaterialAnswer.SolvedRuns runs) {

@@ -2,7 +2,9 @@ package lapwright.cli;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import lapwright.check.CheckedPlan;
 import lapwright.compare.Change;
@@ -12,6 +14,8 @@ import lapwright.files.OrderInput;
 import lapwright.print.ChangesText;
 import lapwright.print.CheckText;
 import lapwright.print.Style;
+import lapwright.shop.JobStatus;
+import lapwright.shop.MaterialOrder;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -62,17 +66,31 @@ final class CheckCommand implements Callable<Integer> {
       return ExitStatus.PLAN_OUTDATED;
     }
     if (saved instanceof SavedPlan.Sound sound) {
-      return check(sound.plan(), input);
+      return check(sound, input);
     }
     desk.print("No plan is saved here; 'lapwright order FOLDER --save' keeps one.\n");
     return ExitStatus.DONE;
   }
 
-  private int check(CheckedPlan plan, OrderInput input) {
+  private int check(SavedPlan.Sound saved, OrderInput input) {
     Style style = papers.style(input.order().shop(), desk.surroundings());
-    List<Change> changes = PlanChanges.of(plan.plan(), input.materialOrders(), style.units());
+    Set<String> planned = new HashSet<>();
+    saved.orders().stream()
+        .flatMap(order -> order.materials().stream())
+        .flatMap(material -> material.order().needs().stream())
+        .forEach(need -> planned.add(need.job()));
+    List<MaterialOrder> now =
+        input
+            .order()
+            .materialOrders(
+                job ->
+                    input.wanted().contains(job.name())
+                        || (job.status() == JobStatus.DONE && planned.contains(job.name())));
+    List<Change> changes = PlanChanges.of(saved.orders(), now, style.units());
     desk.print("\n" + ChangesText.render(changes, style));
-    desk.print("\n" + CheckText.render(plan, style));
+    for (CheckedPlan plan : saved.plans()) {
+      desk.print("\n" + CheckText.render(plan, style));
+    }
     return changes.stream().anyMatch(change -> change.kind().spoilsPlan())
         ? ExitStatus.PLAN_OUTDATED
         : ExitStatus.DONE;

@@ -20,9 +20,13 @@ import lapwright.files.saved.PlanFile;
 import lapwright.files.source.Nearest;
 import lapwright.paperwork.TicketPaper;
 import lapwright.paperwork.TicketPaper.JobList;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.Proof;
 import lapwright.print.CheckText;
+import lapwright.print.ShortageText;
 import lapwright.print.Style;
 import lapwright.print.TicketText;
+import lapwright.shop.MaterialOrder;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -53,6 +57,13 @@ final class CutCommand implements Callable<Integer> {
               + " none.")
   private @Nullable Path out;
 
+  @Option(
+      names = "--buy-nothing",
+      description =
+          "Plan now, whatever is saved, from sticks on hand and the rack only, drawing as little of"
+              + " them as will do.")
+  private boolean buyNothing;
+
   @Mixin private PlanningOptions planning = new PlanningOptions();
   @Mixin private PaperOptions papers = new PaperOptions();
 
@@ -62,6 +73,9 @@ final class CutCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    if (buyNothing) {
+      return plannedNow();
+    }
     SavedPlan saved = SavedPlan.in(folder);
     if (saved instanceof SavedPlan.Unreadable unreadable) {
       desk.tell(unreadable.faults());
@@ -79,17 +93,36 @@ final class CutCommand implements Callable<Integer> {
     if (input == null) {
       return ExitStatus.WRONG_INPUT;
     }
+    List<MaterialOrder> orders =
+        buyNothing
+            ? input.materialOrders().stream().map(MaterialOrder::buyingNothing).toList()
+            : input.materialOrders();
     PlanResult result =
         desk.plan(
             input,
-            input.materialOrders(),
+            orders,
             planning,
-            (planner, effort) ->
-                planner.plan(input.order().shop(), input.materialOrders(), Map.of(), effort));
+            (planner, effort) -> planner.plan(input.order().shop(), orders, Map.of(), effort));
+    if (buyNothing && result instanceof PlanResult.Impossible impossible) {
+      desk.tell(
+          ShortageText.renderFromStock(
+                  impossible.shortages(), papers.style(input.order().shop(), desk.surroundings()))
+              .stripTrailing());
+      return ExitStatus.NO_PLAN;
+    }
+    if (buyNothing && result instanceof PlanResult.Planned planned) {
+      desk.tell(drawn(planned.plan().plan().materials()));
+    }
     if (!(result instanceof PlanResult.Planned planned)) {
       return desk.tellNoPlan(result, papers.style(input.order().shop(), desk.surroundings()));
     }
-    return tell(planned.plan(), input, input.digests(), List.of());
+    return tell(List.of(planned.plan()), input, input.digests(), List.of());
+  }
+
+  private static String drawn(List<MaterialPlan> materials) {
+    return materials.stream().allMatch(material -> material.proof() == Proof.PROVED)
+        ? "Nothing is bought. Proved: no plan from what is there draws less of it."
+        : "Nothing is bought. Not proved that no plan draws less; more --time may tell.";
   }
 
   /** The saved plan as it is, whatever has become of the files that it was made from. */
@@ -105,7 +138,7 @@ final class CutCommand implements Callable<Integer> {
               + String.join(", ", differing(saved.inputs(), input.digests()))
               + ". This is the plan as saved; 'lapwright check' tells whether it still fits.");
     }
-    return tell(saved.plan(), input, saved.inputs(), planning.jobs());
+    return tell(saved.plans(), input, saved.inputs(), planning.jobs());
   }
 
   private static SortedSet<String> differing(Map<String, String> before, Map<String, String> now) {
@@ -118,16 +151,17 @@ final class CutCommand implements Callable<Integer> {
   /**
    * Prints the tickets, and writes them where that is asked.
    *
+   * @param plans of orders that were placed one after the other, the first first
    * @param input null when the folder has faults
    * @param jobs only tickets with pieces of these; all when empty
    */
   private int tell(
-      CheckedPlan plan,
+      List<CheckedPlan> plans,
       @Nullable OrderInput input,
       SortedMap<String, String> digests,
       List<String> jobs)
       throws IOException {
-    TicketPaper paper = TicketPaper.of(plan);
+    TicketPaper paper = TicketPaper.of(plans);
     List<String> known = paper.jobs().stream().map(JobList::job).distinct().toList();
     for (String job : jobs) {
       if (!known.contains(job)) {
@@ -139,10 +173,10 @@ final class CutCommand implements Callable<Integer> {
         return ExitStatus.WRONG_INPUT;
       }
     }
-    Style style = papers.style(plan.plan().shop(), desk.surroundings());
+    Style style = papers.style(plans.get(plans.size() - 1).plan().shop(), desk.surroundings());
     desk.print(
         papers.isJson()
-            ? PlanFile.text(plan.plan(), digests, null)
+            ? PlanFile.text(plans.stream().map(CheckedPlan::plan).toList(), digests, null)
             : TicketText.render(jobs.isEmpty() ? paper : paper.only(jobs), style));
     if (out != null) {
       if (input == null) {
@@ -150,9 +184,16 @@ final class CutCommand implements Callable<Integer> {
             "Nothing was written to " + out + ": what is left is only known of a sound folder.");
         return ExitStatus.WRONG_INPUT;
       }
-      Papers all = new Papers(input, plan, null, papers.day(desk.surroundings()));
+      Papers all =
+          new Papers(
+              input,
+              plans.subList(0, plans.size() - 1),
+              plans.get(plans.size() - 1),
+              null,
+              List.of(),
+              papers.day(desk.surroundings()));
       WholeFolder.write(out, all.cuttingFiles(style.units()));
     }
-    return desk.statusOf(plan, planning);
+    return desk.statusOf(plans, planning);
   }
 }

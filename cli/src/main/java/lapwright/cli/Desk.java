@@ -2,10 +2,13 @@ package lapwright.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.BiFunction;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.check.CheckedPlan;
+import lapwright.compare.LaterOrder;
 import lapwright.effort.Effort;
 import lapwright.files.FolderReading;
 import lapwright.files.JobChoice;
@@ -13,7 +16,10 @@ import lapwright.files.MarkerNames;
 import lapwright.files.OrderFolder;
 import lapwright.files.OrderInput;
 import lapwright.files.source.Fault;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.OrderPlan;
 import lapwright.plan.Proof;
+import lapwright.print.CheckText;
 import lapwright.print.ShortageText;
 import lapwright.print.Style;
 import lapwright.shop.MaterialOrder;
@@ -65,10 +71,47 @@ final class Desk {
       List<MaterialOrder> orders,
       PlanningOptions options,
       BiFunction<Planner, Effort, T> work) {
-    Planner planner = new Planner(new MarkerNames(input.offcutNames()), surroundings.threads());
+    return plan(input, List.of(), orders, options, work);
+  }
+
+  /** The same after orders were placed: their offcuts' and tickets' names are not given again. */
+  <T> T plan(
+      OrderInput input,
+      List<OrderPlan> placed,
+      List<MaterialOrder> orders,
+      PlanningOptions options,
+      BiFunction<Planner, Effort, T> work) {
+    Set<String> taken = new TreeSet<>(input.offcutNames());
+    for (OrderPlan order : placed) {
+      for (MaterialPlan material : order.materials()) {
+        material.patterns().forEach(pattern -> taken.addAll(pattern.offcutNames()));
+      }
+    }
+    Planner planner =
+        new Planner(new MarkerNames(taken), surroundings.threads())
+            .continuingAfterTicket(LaterOrder.lastTicket(placed));
     return new Planning(surroundings)
         .within(
             options.nanos(), input.order().shop(), orders, effort -> work.apply(planner, effort));
+  }
+
+  /** The orders that were saved in a folder; null when there are none to be used, which is told. */
+  SavedPlan.@Nullable Sound savedPlan(Path folder) {
+    SavedPlan saved = SavedPlan.in(folder);
+    if (saved instanceof SavedPlan.Sound sound) {
+      return sound;
+    }
+    if (saved instanceof SavedPlan.Unreadable unreadable) {
+      tell(unreadable.faults());
+    } else if (saved instanceof SavedPlan.Broken broken) {
+      tell(CheckText.render(broken.faults(), PaperOptions.plain()));
+    } else {
+      tell(
+          "lapwright: no order is saved in "
+              + folder
+              + " to which more could be added; 'lapwright order FOLDER --save' saves one.");
+    }
+    return null;
   }
 
   /** Tells why there is no plan, and gives the exit status that says so. */
@@ -83,8 +126,15 @@ final class Desk {
 
   /** The exit status of a plan that was told. */
   int statusOf(CheckedPlan plan, PlanningOptions options) {
+    return statusOf(List.of(plan), options);
+  }
+
+  /** The same of the plans of several orders. */
+  int statusOf(List<CheckedPlan> plans, PlanningOptions options) {
     boolean proved =
-        plan.plan().materials().stream().allMatch(each -> each.proof() == Proof.PROVED);
+        plans.stream()
+            .flatMap(plan -> plan.plan().materials().stream())
+            .allMatch(each -> each.proof() == Proof.PROVED);
     if (options.isProofRequired() && !proved) {
       tell("Not proved, as --require-proof asks: more --time may close what is open.");
       return ExitStatus.NOT_PROVED;

@@ -2,17 +2,30 @@ package lapwright.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.function.Predicate;
 import lapwright.PlanResult;
+import lapwright.Planner;
 import lapwright.compare.CombinedResult;
 import lapwright.compare.Combining;
+import lapwright.compare.LaterOrder;
+import lapwright.compare.LaterOrder.PieceCount;
+import lapwright.compare.SupplierAlone;
+import lapwright.effort.Effort;
 import lapwright.files.JobChoice;
 import lapwright.files.OrderInput;
 import lapwright.files.WholeFolder;
 import lapwright.files.saved.PlanFile;
+import lapwright.print.LaterText;
 import lapwright.print.OrderText;
 import lapwright.print.Style;
+import lapwright.shop.JobStatus;
+import lapwright.shop.MaterialOrder;
+import lapwright.shop.RunNeed;
+import lapwright.shop.Shop;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -40,6 +53,25 @@ final class OrderCommand implements Callable<Integer> {
   private boolean save;
 
   @Option(
+      names = "--replace",
+      description =
+          "With --save: forget the order that is saved in the folder and keep this one instead.")
+  private boolean replace;
+
+  @Option(
+      names = "--more",
+      description =
+          "Keep the saved order and its tickets, and buy only what firm jobs need beyond it; what"
+              + " it left over is used at no cost. With --save, both are kept.")
+  private boolean more;
+
+  @Option(
+      names = "--only-supplier",
+      paramLabel = "NAME",
+      description = "Buy from this supplier only; may be given several times.")
+  private List<String> suppliers = new ArrayList<>();
+
+  @Option(
       names = "--out",
       paramLabel = "DIR",
       description =
@@ -60,27 +92,125 @@ final class OrderCommand implements Callable<Integer> {
     if (input == null) {
       return ExitStatus.WRONG_INPUT;
     }
-    Style style = papers.style(input.order().shop(), desk.surroundings());
+    List<MaterialOrder> orders = OneSupplier.only(suppliers, input, desk);
+    if (orders == null) {
+      return ExitStatus.WRONG_INPUT;
+    }
+    return more ? more(input, orders) : anew(input, orders);
+  }
+
+  /** The plan, and what it is held against. */
+  private record Asked(CombinedResult combined, List<SupplierAlone> alone) {}
+
+  private Asked ask(Planner planner, OrderInput input, List<MaterialOrder> orders, Effort effort) {
+    Shop shop = input.order().shop();
     CombinedResult combined =
+        new Combining(planner, desk.surroundings().threads()).plan(shop, orders, effort);
+    boolean worthAsking =
+        combined.result() instanceof PlanResult.Planned
+            && suppliers.isEmpty()
+            && orders.stream().anyMatch(MaterialOrder::isPriced);
+    return new Asked(
+        combined, worthAsking ? SupplierAlone.each(planner, shop, orders, effort) : List.of());
+  }
+
+  private int anew(OrderInput input, List<MaterialOrder> orders) throws IOException {
+    Style style = papers.style(input.order().shop(), desk.surroundings());
+    Asked asked =
         desk.plan(
-            input,
-            input.materialOrders(),
-            planning,
-            (planner, effort) ->
-                new Combining(planner, desk.surroundings().threads())
-                    .plan(input.order().shop(), input.materialOrders(), effort));
-    if (!(combined.result() instanceof PlanResult.Planned planned)) {
-      return desk.tellNoPlan(combined.result(), style);
+            input, orders, planning, (planner, effort) -> ask(planner, input, orders, effort));
+    if (!(asked.combined().result() instanceof PlanResult.Planned planned)) {
+      return desk.tellNoPlan(asked.combined().result(), style);
     }
     Papers all =
-        new Papers(input, planned.plan(), combined.saving(), papers.day(desk.surroundings()));
+        new Papers(
+            input,
+            List.of(),
+            planned.plan(),
+            asked.combined().saving(),
+            asked.alone(),
+            papers.day(desk.surroundings()));
     desk.print(papers.isJson() ? all.json() : OrderText.render(all.order(), style));
+    if (save && !replace && SavedPlan.in(folder).isOtherThan(planned.plan().plan())) {
+      desk.tell(
+          "lapwright: not saved: "
+              + folder.resolve(PlanFile.NAME)
+              + " holds another order. '--more --save' keeps it and buys only what came later;"
+              + " '--save --replace' forgets it and keeps this plan instead.");
+      return ExitStatus.WRONG_INPUT;
+    }
+    return write(all, style);
+  }
+
+  /** What is missing beyond the saved order. */
+  private int more(OrderInput input, List<MaterialOrder> orders) throws IOException {
+    SavedPlan.Sound saved = desk.savedPlan(folder);
+    if (saved == null) {
+      return ExitStatus.WRONG_INPUT;
+    }
+    List<String> countedOff = LaterOrder.countedOff(saved.orders(), orders);
+    if (!countedOff.isEmpty()) {
+      desk.tell(
+          "lapwright: on-hand.csv is counted off already, as the saved order leaves it ("
+              + String.join(", ", countedOff)
+              + "). --more counts off by itself: put the file back as it was before that order, or"
+              + " set its jobs to done and begin a new order with --save --replace.");
+      return ExitStatus.WRONG_INPUT;
+    }
+    Style style = papers.style(input.order().shop(), desk.surroundings());
+    LaterOrder later = LaterOrder.of(saved.orders(), orders);
+    Predicate<PieceCount> concerned = piece -> isPlannedFor(input, piece.job());
+    String added = LaterText.render(later, concerned, style);
+    if (!later.changedRuns().isEmpty()) {
+      for (RunNeed run : later.changedRuns()) {
+        desk.tell(
+            "lapwright: run "
+                + run.run().mark()
+                + " of "
+                + run.job()
+                + " is not as the saved order has it, and its pieces are on tickets. Put it back"
+                + " as it was and add what is new under another mark; or plan everything anew"
+                + " with --save --replace.");
+      }
+      return ExitStatus.WRONG_INPUT;
+    }
+    if (later.orders().isEmpty()) {
+      desk.print(papers.isJson() ? PlanFile.text(saved.orders(), saved.inputs(), null) : added);
+      return desk.statusOf(saved.plans(), planning);
+    }
+    PlanResult result =
+        desk.plan(
+            input,
+            saved.orders(),
+            later.orders(),
+            planning,
+            (planner, effort) ->
+                planner.plan(input.order().shop(), later.orders(), Map.of(), effort));
+    if (!(result instanceof PlanResult.Planned planned)) {
+      return desk.tellNoPlan(result, style);
+    }
+    Papers all =
+        new Papers(
+            input, saved.plans(), planned.plan(), null, List.of(), papers.day(desk.surroundings()));
+    all.checkTogether();
+    desk.print(papers.isJson() ? all.json() : OrderText.render(all.order(), style) + "\n" + added);
+    return write(all, style);
+  }
+
+  /** A job that is done, or that was not asked for, has no say in what is not needed any more. */
+  private boolean isPlannedFor(OrderInput input, String job) {
+    return (planning.jobs().isEmpty() || planning.jobs().contains(job))
+        && input.order().jobs().stream()
+            .noneMatch(one -> one.name().equals(job) && one.status() == JobStatus.DONE);
+  }
+
+  private int write(Papers all, Style style) throws IOException {
     if (save) {
       WholeFolder.write(folder, Map.of(PlanFile.NAME, all.json()));
     }
     if (out != null) {
       WholeFolder.write(out, all.files(style.units()));
     }
-    return desk.statusOf(planned.plan(), planning);
+    return desk.statusOf(all.plan(), planning);
   }
 }

@@ -1,11 +1,17 @@
 package lapwright.cli;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import lapwright.check.CheckedPlan;
+import lapwright.check.PlacedCheck;
+import lapwright.check.PlacedVerdict;
+import lapwright.check.PlanFault;
 import lapwright.compare.Saving;
+import lapwright.compare.SupplierAlone;
 import lapwright.files.OrderCsv;
 import lapwright.files.OrderInput;
 import lapwright.files.StockAfter;
@@ -25,16 +31,25 @@ import org.jspecify.annotations.Nullable;
  * The papers of one plan.
  *
  * @param input what it was made from
+ * @param before plans of the orders that were placed before this one, the first first
  * @param saving null when it was not asked what combining saves
+ * @param alone plans with one supplier each; empty when that was not asked
  * @param day of the papers
  */
-record Papers(OrderInput input, CheckedPlan plan, @Nullable Saving saving, LocalDate day) {
+record Papers(
+    OrderInput input,
+    List<CheckedPlan> before,
+    CheckedPlan plan,
+    @Nullable Saving saving,
+    List<SupplierAlone> alone,
+    LocalDate day) {
 
   /** What to buy, with what was found while the folder was read. */
   OrderPaper order() {
     return OrderPaper.of(
         plan,
         saving,
+        alone,
         new OrderFacts(day, input.leftOut(), input.takenAsFirm(), attention(input.notes())));
   }
 
@@ -55,16 +70,36 @@ record Papers(OrderInput input, CheckedPlan plan, @Nullable Saving saving, Local
     return files;
   }
 
+  /** The plans of all orders, the first first. */
+  private List<CheckedPlan> all() {
+    List<CheckedPlan> all = new ArrayList<>(before);
+    all.add(plan);
+    return all;
+  }
+
+  /**
+   * Checks that this order takes only what the ones before it left.
+   *
+   * @throws IllegalStateException if it does not: a defect of this program
+   */
+  void checkTogether() {
+    if (PlacedCheck.check(all().stream().map(CheckedPlan::plan).toList())
+        instanceof PlacedVerdict.Broken broken) {
+      throw new IllegalStateException(
+          broken.faults().stream().map(PlanFault::message).collect(Collectors.joining("; ")));
+    }
+  }
+
   /** The plan itself, as it is saved. */
   String json() {
-    return PlanFile.text(plan.plan(), input.digests(), saving);
+    return PlanFile.text(all().stream().map(CheckedPlan::plan).toList(), input.digests(), saving);
   }
 
   /** The tickets, and what cutting leaves. */
   Map<String, String> cuttingFiles(LengthStyle units) {
-    StockAfter after = new StockAfter(input, plan.plan());
+    StockAfter after = new StockAfter(input, all().stream().map(CheckedPlan::plan).toList());
     return Map.of(
-        TicketsCsv.FILE, TicketsCsv.text(TicketPaper.of(plan), units),
+        TicketsCsv.FILE, TicketsCsv.text(TicketPaper.of(all()), units),
         StockAfter.ON_HAND_FILE, after.onHand(units),
         StockAfter.RACK_FILE, after.rack(units));
   }

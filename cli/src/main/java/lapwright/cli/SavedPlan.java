@@ -5,12 +5,13 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.SortedMap;
 import lapwright.check.CheckedPlan;
-import lapwright.check.PlanCheck;
+import lapwright.check.PlacedCheck;
+import lapwright.check.PlacedVerdict;
 import lapwright.check.PlanFault;
-import lapwright.check.Verdict;
 import lapwright.files.saved.PlanFile;
 import lapwright.files.saved.PlanReading;
 import lapwright.files.source.Fault;
+import lapwright.plan.OrderPlan;
 
 /**
  * The plan that {@code order --save} left in a folder: read, and checked before anybody uses it.
@@ -28,9 +29,22 @@ sealed interface SavedPlan {
   /**
    * It keeps every rule, by the shop's data that it was made from.
    *
+   * @param plans of the orders, in the order in which they were placed
    * @param inputs digests of the files it was made from, by path
    */
-  record Sound(CheckedPlan plan, SortedMap<String, String> inputs) implements SavedPlan {}
+  record Sound(List<CheckedPlan> plans, SortedMap<String, String> inputs) implements SavedPlan {
+    List<OrderPlan> orders() {
+      return plans.stream().map(CheckedPlan::plan).toList();
+    }
+  }
+
+  /** True when there is a saved order, and saving {@code plan} would lose it. */
+  default boolean isOtherThan(OrderPlan plan) {
+    if (this instanceof Sound sound) {
+      return !PlanFile.planId(sound.orders()).equals(PlanFile.planId(plan));
+    }
+    return !(this instanceof None);
+  }
 
   static SavedPlan in(Path folder) {
     Path file = folder.resolve(PlanFile.NAME);
@@ -42,9 +56,9 @@ sealed interface SavedPlan {
       return new Unreadable(faulty.faults());
     }
     PlanReading.Saved saved = (PlanReading.Saved) reading;
-    Verdict verdict = PlanCheck.check(saved.plan());
-    return verdict instanceof Verdict.Sound sound
-        ? new Sound(sound.plan(), saved.inputs())
-        : new Broken(((Verdict.Broken) verdict).faults());
+    PlacedVerdict verdict = PlacedCheck.check(saved.orders());
+    return verdict instanceof PlacedVerdict.Sound sound
+        ? new Sound(sound.plans(), saved.inputs())
+        : new Broken(((PlacedVerdict.Broken) verdict).faults());
   }
 }

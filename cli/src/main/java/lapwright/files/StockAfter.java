@@ -26,14 +26,23 @@ public final class StockAfter {
   public static final String RACK_FILE = "rack-after.csv";
 
   private final OrderInput input;
-  private final Map<String, MaterialPlan> plans = new HashMap<>();
+  private final Map<String, List<MaterialPlan>> plans = new HashMap<>();
 
   /**
    * @param input the folder as it is before
+   * @param placed plans of orders that were placed one after the other
    */
-  public StockAfter(OrderInput input, OrderPlan plan) {
+  public StockAfter(OrderInput input, List<OrderPlan> placed) {
     this.input = input;
-    plan.materials().forEach(material -> plans.put(material.material(), material));
+    for (OrderPlan plan : placed) {
+      for (MaterialPlan material : plan.materials()) {
+        plans.computeIfAbsent(material.material(), id -> new ArrayList<>()).add(material);
+      }
+    }
+  }
+
+  private List<MaterialPlan> plansOf(String material) {
+    return plans.getOrDefault(material, List.of());
   }
 
   /** The text of on-hand-after.csv. */
@@ -87,8 +96,7 @@ public final class StockAfter {
 
   private Map<String, Integer> used(String material) {
     Map<String, Integer> used = new HashMap<>();
-    MaterialPlan plan = plans.get(material);
-    if (plan != null) {
+    for (MaterialPlan plan : plansOf(material)) {
       plan.patterns()
           .forEach(pattern -> used.merge(pattern.supply(), pattern.times(), Math::addExact));
     }
@@ -108,19 +116,46 @@ public final class StockAfter {
             sticks.lot());
       }
     }
-    MaterialPlan plan = plans.get(material);
-    if (plan == null) {
-      return left;
+    for (Supply.Bought sticks : boughtAndUncut(material).values()) {
+      add(left, sticks.length(), sticks.qty(), "", "");
     }
-    for (Purchase purchase : plan.purchases()) {
-      for (Supply supply : plan.order().supplies()) {
-        if (supply instanceof Supply.Offer offer && offer.key().equals(purchase.supply())) {
+    return left;
+  }
+
+  /** Surplus of packs; what a later order cuts of an earlier one's is none. */
+  private Map<String, Supply.Bought> boughtAndUncut(String material) {
+    Map<String, Supply.Bought> uncut = new LinkedHashMap<>();
+    for (MaterialPlan plan : plansOf(material)) {
+      Map<String, Supply> byKey = new HashMap<>();
+      plan.order().supplies().forEach(supply -> byKey.put(supply.key(), supply));
+      for (Purchase purchase : plan.purchases()) {
+        if (byKey.get(purchase.supply()) instanceof Supply.Offer offer) {
           int bought = Math.multiplyExact(purchase.packs(), offer.soldIn());
-          add(left, offer.length(), bought - used.getOrDefault(offer.key(), 0), "", "");
+          count(uncut, offer.supplier(), offer.length(), bought);
+        }
+      }
+      for (Pattern pattern : plan.patterns()) {
+        Supply from = byKey.get(pattern.supply());
+        if (from instanceof Supply.Offer offer) {
+          count(uncut, offer.supplier(), offer.length(), -pattern.times());
+        } else if (from instanceof Supply.Bought bought) {
+          count(uncut, bought.supplier(), bought.length(), -pattern.times());
         }
       }
     }
-    return left;
+    return uncut;
+  }
+
+  private static void count(
+      Map<String, Supply.Bought> uncut, String supplier, Length length, int sticks) {
+    String key = new Supply.Bought(supplier, length, 1).key();
+    Supply.Bought before = uncut.get(key);
+    int left = Math.addExact(before == null ? 0 : before.qty(), sticks);
+    if (left > 0) {
+      uncut.put(key, new Supply.Bought(supplier, length, left));
+    } else {
+      uncut.remove(key);
+    }
   }
 
   private static void add(
@@ -142,17 +177,19 @@ public final class StockAfter {
         left.add(offcut);
       }
     }
-    MaterialPlan plan = plans.get(material);
-    if (plan == null) {
-      return left;
-    }
-    Map<String, Supply> byKey = new HashMap<>();
-    plan.order().supplies().forEach(supply -> byKey.put(supply.key(), supply));
-    for (Pattern pattern : plan.patterns()) {
-      Supply from = byKey.get(pattern.supply());
-      if (from != null) {
-        for (String name : pattern.offcutNames()) {
-          left.add(new Supply.RackOffcut(name, pattern.offcut(), ends(from), "", lot(from)));
+    for (MaterialPlan plan : plansOf(material)) {
+      Map<String, Supply> byKey = new HashMap<>();
+      plan.order().supplies().forEach(supply -> byKey.put(supply.key(), supply));
+      for (Pattern pattern : plan.patterns()) {
+        Supply from = byKey.get(pattern.supply());
+        if (from != null) {
+          for (String name : pattern.offcutNames()) {
+            Supply.RackOffcut kept =
+                new Supply.RackOffcut(name, pattern.offcut(), ends(from), "", lot(from));
+            if (!used.containsKey(kept.key())) {
+              left.add(kept);
+            }
+          }
         }
       }
     }

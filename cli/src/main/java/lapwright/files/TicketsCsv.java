@@ -81,6 +81,8 @@ public final class TicketsCsv {
         .text(ticket.material().name());
     if (ticket.supply() instanceof Supply.Offer offer) {
       row.text("buy").text(offer.supplier()).empty(3);
+    } else if (ticket.supply() instanceof Supply.Bought bought) {
+      row.text("bought").text(bought.supplier()).empty(3);
     } else if (ticket.supply() instanceof Supply.OnHand onHand) {
       row.text("on-hand").empty(2).text(onHand.place()).text(onHand.lot());
     } else if (ticket.supply() instanceof Supply.RackOffcut offcut) {

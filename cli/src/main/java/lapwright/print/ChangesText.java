@@ -22,7 +22,9 @@ public final class ChangesText {
       page.strongText(
           "The saved plan no longer fits: "
               + Phrases.count(spoiling.size(), "change", "changes")
-              + " in the jobs or the stock. Plan again with 'lapwright order FOLDER --save'.");
+              + " in the jobs or the stock. What was bought stays bought with 'lapwright order"
+              + " FOLDER --more', which buys only what is missing; '--save --replace' plans"
+              + " everything anew.");
       spoiling.forEach(change -> line(page, change));
     }
     if (!others.isEmpty()) {

@@ -45,6 +45,7 @@ public final class OrderText {
       fromStock();
       page.blank();
       cost();
+      new DeliveryText(paper.shop(), paper.deliveries(), money, page).write(shortening.other() > 3);
       new OrderRests(paper, money, page, shortening).write();
       page.explainSigns();
     }
@@ -57,7 +58,9 @@ public final class OrderText {
     }
     String jobs = Phrases.jobs(paper.jobs().size());
     if (paper.sticksBought() == 0) {
-      return "Buy nothing: what is on hand and on the rack gives all pieces of "
+      return (paper.boughtBefore().isEmpty()
+              ? "Buy nothing: what is on hand and on the rack gives all pieces of "
+              : "Buy nothing: what is bought already, on hand or on the rack gives all pieces of ")
           + jobs
           + ". "
           + proofs();
@@ -229,7 +232,10 @@ public final class OrderText {
   }
 
   private void fromStock() {
-    List<StockLine> lines = Stream.concat(paper.onHand().stream(), paper.rack().stream()).toList();
+    List<StockLine> lines =
+        Stream.of(paper.boughtBefore(), paper.onHand(), paper.rack())
+            .flatMap(List::stream)
+            .toList();
     if (lines.isEmpty()) {
       return;
     }
@@ -243,7 +249,10 @@ public final class OrderText {
           2);
       return;
     }
-    page.heading("From stock on hand and the rack");
+    page.heading(
+        paper.boughtBefore().isEmpty()
+            ? "From stock on hand and the rack"
+            : "From what is bought already, on hand and the rack");
     boolean worth = lines.stream().anyMatch(line -> line.worth() != null);
     Table table =
         new Table(page)

@@ -76,6 +76,9 @@ final class Phrases {
     if (supply instanceof Supply.Offer offer) {
       return offer.supplier().isEmpty() ? "bought" : "bought from " + offer.supplier();
     }
+    if (supply instanceof Supply.Bought bought) {
+      return "bought before" + (bought.supplier().isEmpty() ? "" : " from " + bought.supplier());
+    }
     if (supply instanceof Supply.OnHand onHand) {
       return "on hand" + at(onHand.place()) + lot(onHand.lot());
     }

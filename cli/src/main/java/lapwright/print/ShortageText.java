@@ -9,14 +9,29 @@ public final class ShortageText {
 
   /** Everything, however long: each line names what to change. */
   public static String render(List<Shortage> shortages, Style style) {
-    Page page = new Page(style);
-    page.strongText("No plan is possible, so nothing is planned. What is missing:");
-    new ShortageLines(page).write(shortages);
-    page.text(
+    return render(
+        "No plan is possible, so nothing is planned. What is missing:",
+        shortages,
         "Make a piece shorter or of several pieces, offer a longer stock length, or raise what can"
             + " be had of one.",
-        0,
-        0);
+        style);
+  }
+
+  /** The same where nothing may be bought. */
+  public static String renderFromStock(List<Shortage> shortages, Style style) {
+    return render(
+        "What is on hand and on the rack does not give all pieces, so nothing is planned. What is"
+            + " missing:",
+        shortages,
+        "Buy it ('lapwright order FOLDER'), or name the jobs that are to be cut first (--job).",
+        style);
+  }
+
+  private static String render(String first, List<Shortage> shortages, String advice, Style style) {
+    Page page = new Page(style);
+    page.strongText(first);
+    new ShortageLines(page).write(shortages);
+    page.text(advice, 0, 0);
     page.explainSigns();
     return page.printed();
   }

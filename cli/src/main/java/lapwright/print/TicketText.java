@@ -45,11 +45,14 @@ public final class TicketText {
       if (paper.tickets().size() > 1) {
         tickets();
       }
-      int at = 0;
-      for (Ticket ticket : paper.tickets()) {
-        at++;
-        page.blank();
-        new OneTicket(page, ticket, copies).write(at, paper.tickets().size());
+      // Counted order by order, so that a ticket stays as it is when more is ordered.
+      int from = 0;
+      for (int count : paper.ofOrder()) {
+        for (int at = 0; at < count; at++) {
+          page.blank();
+          new OneTicket(page, paper.tickets().get(from + at), copies).write(at + 1, count);
+        }
+        from += count;
       }
       page.blank();
       page.faint(page.heavyRule(page.width()));

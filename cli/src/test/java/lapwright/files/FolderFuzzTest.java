@@ -143,7 +143,7 @@ final class FolderFuzzTest {
     String text = PlanFile.text(plan, input.digests(), null);
     PlanReading back = PlanFile.read(text);
     assertEquals(plan, assertInstanceOf(PlanReading.Saved.class, back).plan());
-    StockAfter after = new StockAfter(input, plan);
+    StockAfter after = new StockAfter(input, List.of(plan));
     after.onHand(lapwright.measure.LengthStyle.FEET_INCHES);
     after.rack(lapwright.measure.LengthStyle.MILLIMETRES);
     return true;

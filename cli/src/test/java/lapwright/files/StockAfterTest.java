@@ -58,7 +58,7 @@ final class StockAfterTest {
                         new Pattern(
                             "T3", offer, 2, cuts, Length.ofFeet(3, 0), List.of("RTXY", "PLKJ")),
                         new Pattern("T4", onHand, 1, cuts, Length.ZERO, List.of())))));
-    StockAfter after = new StockAfter(input, plan);
+    StockAfter after = new StockAfter(input, List.of(plan));
     assertEquals(
         """
         material,length,qty,place,lot
@@ -88,7 +88,7 @@ final class StockAfterTest {
             new Planner(new MarkerNames(input.offcutNames()), 1)
                 .plan(input.order().shop(), input.materialOrders(), Map.of(), Effort.unlimited()));
     OrderPlan plan = planned.plan().plan();
-    StockAfter after = new StockAfter(input, plan);
+    StockAfter after = new StockAfter(input, List.of(plan));
     sample.put("on-hand.csv", after.onHand(LengthStyle.FEET_INCHES));
     sample.put("rack.csv", after.rack(LengthStyle.FEET_INCHES));
     OrderInput next = sample.read(dir.resolve("two"));

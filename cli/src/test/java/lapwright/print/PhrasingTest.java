@@ -13,6 +13,7 @@ import lapwright.measure.LengthStyle;
 import lapwright.measure.Money;
 import lapwright.measure.MoneyStyle;
 import lapwright.measure.Percent;
+import lapwright.paperwork.Deliveries;
 import lapwright.paperwork.OrderFacts;
 import lapwright.paperwork.OrderPaper;
 import lapwright.paperwork.ProofFigure;
@@ -158,8 +159,10 @@ final class PhrasingTest {
             List.of(new OrderPaper.SupplierPart("pellbrook", lines)),
             List.of(),
             List.of(),
+            List.of(),
             new OrderPaper.Kept(0, Length.ZERO, Money.ZERO),
             null,
+            Deliveries.NONE,
             List.of(new ProofFigure(Proof.PROVED, false, 1, 1, 0, true)),
             null,
             OrderFacts.NONE.leftOut(),

@@ -38,7 +38,7 @@ final class PieceQueues {
     Map<Label, Block> blocks = new LinkedHashMap<>();
     for (Need need : needs) {
       Length shorter = need.plannedFull(order.saw().kerf()).minus(planned.apply(need));
-      for (int copy = 1; copy <= need.copies(); copy++) {
+      for (int copy = need.firstCopy(); copy <= need.lastCopy(); copy++) {
         int rank = rankOfDay.getOrDefault(need.due(), lastRank);
         blocks.computeIfAbsent(
                     new Label(need.job(), copy, need.mark(), need.length(), need.rules()),

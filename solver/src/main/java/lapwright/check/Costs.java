@@ -17,6 +17,12 @@ final class Costs {
 
   /** Cost of what is drawn at once: a pack of an offer, one stick on hand, one offcut. */
   long ofPack(Supply supply) {
+    if (order.fromStockOnly()) {
+      long length = supply.length().units();
+      return supply instanceof Supply.RackOffcut
+          ? length
+          : Math.subtractExact(length, order.material().shortBy().units());
+    }
     if (supply instanceof Supply.Offer offer) {
       return priceOfPack(offer);
     }

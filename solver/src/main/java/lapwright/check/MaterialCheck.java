@@ -69,7 +69,7 @@ final class MaterialCheck {
   private void checkPieces() {
     Map<PieceKey, Long> needed = new TreeMap<>(PieceKey.ORDER);
     for (Need need : order.needs()) {
-      for (int copy = 1; copy <= need.copies(); copy++) {
+      for (int copy = need.firstCopy(); copy <= need.lastCopy(); copy++) {
         needed.merge(
             new PieceKey(need.job(), copy, need.mark(), need.length(), need.rules()),
             (long) need.qty(),

@@ -5,6 +5,7 @@ public enum Rule {
   MATERIAL("each material is planned once"),
   TICKET_NAME("each ticket has a name of its own"),
   SUPPLY("every ticket draws from a supply that the shop has"),
+  PLACED_BEFORE("a later order takes only what the orders before it left"),
   LONGEST_STICK("no stick is longer than the saw takes"),
   SHORTEST_CUT("no piece is shorter than the saw cuts"),
   SHORTER("no piece is shorter than its job permits, or longer than it asks for"),

@@ -101,8 +101,7 @@ public final class OtherLength {
         orders.stream()
             .map(
                 order ->
-                    withSupplies(
-                        order,
+                    order.withSupplies(
                         order.supplies().stream().filter(Supply.Offer.class::isInstance).toList()))
             .toList();
     return planner.plan(shop, offersOnly, Map.of(), effort);
@@ -116,12 +115,7 @@ public final class OtherLength {
                 BigDecimal.valueOf(new StickPrices(order).atCheapestRate(length), 4),
                 Price.Per.EACH)
             : null;
-    return withSupplies(
-        order, List.of(new Supply.Offer("", length, price, 1, Integer.MAX_VALUE, "", null, null)));
-  }
-
-  private static MaterialOrder withSupplies(MaterialOrder order, List<Supply> supplies) {
-    return new MaterialOrder(
-        order.material(), order.saw(), order.onHandValued(), supplies, order.needs(), order.runs());
+    return order.withSupplies(
+        List.of(new Supply.Offer("", length, price, 1, Integer.MAX_VALUE, "", null, null)));
   }
 }

@@ -2,16 +2,18 @@ package lapwright.compare;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import lapwright.compare.Change.Kind;
 import lapwright.measure.Length;
 import lapwright.measure.LengthStyle;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
-import lapwright.plan.Purchase;
+import lapwright.plan.Pattern;
 import lapwright.shop.CutRules;
 import lapwright.shop.Material;
 import lapwright.shop.MaterialOrder;
@@ -40,19 +42,39 @@ public final class PlanChanges {
    * @return by material: first those of the plan, then those that are new
    */
   public static List<Change> of(OrderPlan plan, List<MaterialOrder> now, LengthStyle style) {
+    return of(List.of(plan), now, style);
+  }
+
+  /**
+   * The same for orders that were placed one after the other, taken as one.
+   *
+   * @param placed in the order in which they were placed
+   */
+  public static List<Change> of(
+      List<OrderPlan> placed, List<MaterialOrder> now, LengthStyle style) {
     Map<String, MaterialOrder> unplanned = new LinkedHashMap<>();
     now.forEach(order -> unplanned.put(order.material().id(), order));
-    PlanChanges changes = new PlanChanges(style);
-    for (MaterialPlan planned : plan.materials()) {
-      @Nullable MaterialOrder order = unplanned.remove(planned.material());
-      changes.pieces(
-          planned.material(), planned.order().needs(), order == null ? List.of() : order.needs());
-      if (order != null) {
-        changes.cutting(planned.order(), order);
-        changes.stock(planned, order);
-        changes.offers(planned.order(), order);
+    Map<String, List<MaterialPlan>> plansOf = new LinkedHashMap<>();
+    for (OrderPlan order : placed) {
+      for (MaterialPlan plan : order.materials()) {
+        plansOf.computeIfAbsent(plan.material(), id -> new ArrayList<>()).add(plan);
       }
     }
+    PlanChanges changes = new PlanChanges(style);
+    plansOf.forEach(
+        (material, plans) -> {
+          @Nullable MaterialOrder order = unplanned.remove(material);
+          changes.pieces(
+              material,
+              plans.stream().flatMap(plan -> plan.order().needs().stream()).toList(),
+              order == null ? List.of() : order.needs());
+          if (order != null) {
+            MaterialOrder last = plans.get(plans.size() - 1).order();
+            changes.cutting(last, order);
+            changes.stock(material, plans, order);
+            changes.offers(last, order);
+          }
+        });
     unplanned.forEach((material, order) -> changes.pieces(material, List.of(), order.needs()));
     return List.copyOf(changes.changes);
   }
@@ -139,13 +161,22 @@ public final class PlanChanges {
   }
 
   /** Stock that the plan takes. */
-  private void stock(MaterialPlan plan, MaterialOrder now) {
-    String id = plan.material();
+  private void stock(String id, List<MaterialPlan> plans, MaterialOrder now) {
     Map<String, Supply> supplies = byKey(now);
     Map<String, Integer> taken = new LinkedHashMap<>();
-    plan.patterns()
-        .forEach(pattern -> taken.merge(pattern.supply(), pattern.times(), Math::addExact));
-    for (Supply supply : plan.order().supplies()) {
+    Map<String, Integer> packs = new LinkedHashMap<>();
+    Map<String, Supply> planned = new LinkedHashMap<>();
+    Set<String> leftByThem = new HashSet<>();
+    for (MaterialPlan plan : plans) {
+      for (Pattern pattern : plan.patterns()) {
+        taken.merge(pattern.supply(), pattern.times(), Math::addExact);
+        leftByThem.addAll(pattern.offcutNames());
+      }
+      plan.purchases()
+          .forEach(purchase -> packs.merge(purchase.supply(), purchase.packs(), Math::addExact));
+      plan.order().supplies().forEach(supply -> planned.putIfAbsent(supply.key(), supply));
+    }
+    for (Supply supply : planned.values()) {
       @Nullable Supply here = supplies.get(supply.key());
       int used = taken.getOrDefault(supply.key(), 0);
       if (supply instanceof Supply.OnHand onHand && used > 0) {
@@ -158,17 +189,18 @@ public final class PlanChanges {
               used + " taken",
               left == 0 ? NONE : Integer.toString(left));
         }
-      } else if (supply instanceof Supply.RackOffcut offcut && used > 0) {
+      } else if (supply instanceof Supply.RackOffcut offcut
+          && used > 0
+          && !leftByThem.contains(offcut.id())) {
         add(Kind.STOCK, id, "offcut " + offcut.id(), offcut(offcut), offcut(here));
       }
     }
-    for (Purchase purchase : plan.purchases()) {
-      for (Supply supply : plan.order().supplies()) {
-        if (supply instanceof Supply.Offer offer && offer.key().equals(purchase.supply())) {
-          bought(id, offer, purchase.packs(), supplies.get(offer.key()));
-        }
-      }
-    }
+    packs.forEach(
+        (key, bought) -> {
+          if (planned.get(key) instanceof Supply.Offer offer) {
+            bought(id, offer, bought, supplies.get(key));
+          }
+        });
   }
 
   private void bought(String material, Supply.Offer offer, int packs, @Nullable Supply here) {

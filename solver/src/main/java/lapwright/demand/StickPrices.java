@@ -10,7 +10,8 @@ import lapwright.shop.Supply;
 
 /**
  * What sticks cost: in 1/10,000 of the currency where the material has prices, else in units of
- * length, a stick's stock length standing for its price.
+ * length, a stick's stock length standing for its price. Where nothing is bought, each stick and
+ * each offcut costs its length as it is counted.
  */
 public final class StickPrices {
   private final MaterialOrder order;
@@ -23,6 +24,9 @@ public final class StickPrices {
 
   /** Cost of one pack of an offer, of one stick on hand, or of an offcut. */
   public long ofPack(Supply supply) {
+    if (order.fromStockOnly()) {
+      return UsableStick.countedLength(order.material(), supply).units();
+    }
     if (supply instanceof Supply.Offer offer) {
       return packOf(offer);
     }

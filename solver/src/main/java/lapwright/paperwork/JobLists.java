@@ -13,7 +13,6 @@ import lapwright.paperwork.TicketPaper.JobList;
 import lapwright.paperwork.TicketPaper.PieceLine;
 import lapwright.plan.Cut;
 import lapwright.plan.MaterialPlan;
-import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
 import lapwright.shop.CutRules;
 import lapwright.shop.Material;
@@ -40,71 +39,73 @@ final class JobLists {
     }
   }
 
-  static List<JobList> of(OrderPlan plan) {
-    Map<String, Map<Integer, List<PieceLine>>> lines = new LinkedHashMap<>();
-    for (MaterialPlan material : plan.materials()) {
-      Map<Key, Source> sources = sources(material);
-      for (Need need : alikeTogether(material.order().needs())) {
-        for (int copy = 1; copy <= need.copies(); copy++) {
-          Key key = new Key(need.job(), copy, need.mark(), need.length(), need.rules());
-          Source source = sources.get(key);
-          List<PieceLine> list =
-              lines
-                  .computeIfAbsent(need.job(), job -> new LinkedHashMap<>())
-                  .computeIfAbsent(copy, number -> new ArrayList<>());
-          if (source != null) {
-            source.byShortness.forEach(
-                (shorter, tickets) ->
-                    list.add(line(material.order().material(), need, shorter, tickets)));
-          }
-        }
+  /**
+   * @param plans of one order, or of several that were placed one after the other
+   */
+  static List<JobList> of(List<MaterialPlan> plans) {
+    Map<String, List<MaterialPlan>> byMaterial = new LinkedHashMap<>();
+    for (MaterialPlan plan : plans) {
+      byMaterial.computeIfAbsent(plan.material(), id -> new ArrayList<>()).add(plan);
+    }
+    Map<String, SortedMap<Integer, List<PieceLine>>> lines = new LinkedHashMap<>();
+    for (List<MaterialPlan> ofMaterial : byMaterial.values()) {
+      Map<Key, Source> tickets = new HashMap<>();
+      Map<Key, String> pieces = new LinkedHashMap<>();
+      for (MaterialPlan plan : ofMaterial) {
+        addTickets(plan, tickets);
+        addPieces(plan.order().needs(), pieces);
       }
+      Material material = ofMaterial.get(0).order().material();
+      pieces.forEach(
+          (key, one) -> {
+            List<PieceLine> list =
+                lines
+                    .computeIfAbsent(key.job(), job -> new TreeMap<>())
+                    .computeIfAbsent(key.copy(), number -> new ArrayList<>());
+            Source source = tickets.get(key);
+            if (source != null) {
+              source.byShortness.forEach(
+                  (shorter, from) -> list.add(line(material, key, one, shorter, from)));
+            }
+          });
     }
     List<JobList> lists = new ArrayList<>();
-    for (Need job : OneNeedAJob.firstDueFirst(plan)) {
-      lines
-          .getOrDefault(job.job(), Map.of())
-          .forEach(
-              (copy, pieces) ->
-                  lists.add(new JobList(job.job(), job.due(), copy, job.copies(), pieces)));
+    for (Need job : OneNeedAJob.firstDueFirst(plans)) {
+      SortedMap<Integer, List<PieceLine>> copies = lines.get(job.job());
+      if (copies != null) {
+        copies.forEach(
+            (copy, pieces) ->
+                lists.add(new JobList(job.job(), job.due(), copy, job.lastCopy(), pieces)));
+      }
     }
     return lists;
   }
 
   private static PieceLine line(
-      Material material, Need need, Length shorter, Map<String, Integer> tickets) {
+      Material material, Key key, String purpose, Length shorter, Map<String, Integer> tickets) {
     List<FromTicket> from = new ArrayList<>();
     tickets.forEach((ticket, qty) -> from.add(new FromTicket(ticket, qty)));
     return new PieceLine(
         material,
-        need.mark(),
-        need.length().minus(shorter),
+        key.mark(),
+        key.length().minus(shorter),
         from.stream().mapToInt(FromTicket::qty).sum(),
-        need.rules(),
+        key.rules(),
         shorter,
-        need.purpose(),
+        purpose,
         from);
   }
 
-  /** Pieces that only their purpose tells apart cannot be told apart on a ticket. */
-  private static List<Need> alikeTogether(List<Need> needs) {
-    Map<Key, Need> alike = new LinkedHashMap<>();
+  /** Pieces that cannot be told apart on a ticket: only their purpose may differ. */
+  private static void addPieces(List<Need> needs, Map<Key, String> pieces) {
     for (Need need : needs) {
-      alike.merge(
-          new Key(need.job(), 1, need.mark(), need.length(), need.rules()),
-          need,
-          (first, second) ->
-              new Need(
-                  first.job(),
-                  first.due(),
-                  first.copies(),
-                  first.mark(),
-                  first.length(),
-                  Math.addExact(first.qty(), second.qty()),
-                  joined(first.purpose(), second.purpose()),
-                  first.rules()));
+      for (int copy = need.firstCopy(); copy <= need.lastCopy(); copy++) {
+        pieces.merge(
+            new Key(need.job(), copy, need.mark(), need.length(), need.rules()),
+            need.purpose(),
+            JobLists::joined);
+      }
     }
-    return List.copyOf(alike.values());
   }
 
   private static String joined(String first, String second) {
@@ -114,8 +115,7 @@ final class JobLists {
     return second.isEmpty() ? first : first + ", " + second;
   }
 
-  private static Map<Key, Source> sources(MaterialPlan material) {
-    Map<Key, Source> sources = new HashMap<>();
+  private static void addTickets(MaterialPlan material, Map<Key, Source> sources) {
     for (Pattern pattern : material.patterns()) {
       for (Cut cut : pattern.cuts()) {
         sources
@@ -123,6 +123,5 @@ final class JobLists {
             .add(cut, pattern.ticket(), Math.multiplyExact(cut.qty(), pattern.times()));
       }
     }
-    return sources;
   }
 }

@@ -9,15 +9,29 @@ import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.shop.Need;
 
-/** One need of each job of a plan, which tells the job's due day and copies. */
+/** One need of each job, which tells the job's due day and how many copies there are. */
 final class OneNeedAJob {
   private OneNeedAJob() {}
 
   /** First due first, then by name; without a due day last. */
   static List<Need> firstDueFirst(OrderPlan plan) {
+    return firstDueFirst(plan.materials());
+  }
+
+  /** The same over the plans of several orders; the due day is that of the last. */
+  static List<Need> firstDueFirst(List<MaterialPlan> plans) {
     Map<String, Need> byJob = new LinkedHashMap<>();
-    for (MaterialPlan material : plan.materials()) {
-      material.order().needs().forEach(need -> byJob.putIfAbsent(need.job(), need));
+    for (MaterialPlan material : plans) {
+      material
+          .order()
+          .needs()
+          .forEach(
+              need ->
+                  byJob.merge(
+                      need.job(),
+                      need,
+                      (first, next) ->
+                          next.lastCopy() < first.lastCopy() ? withDay(first, next) : next));
     }
     return byJob.values().stream()
         .sorted(
@@ -25,5 +39,18 @@ final class OneNeedAJob {
                     Need::due, Comparator.nullsLast(Comparator.<LocalDate>naturalOrder()))
                 .thenComparing(Need::job))
         .toList();
+  }
+
+  private static Need withDay(Need need, Need other) {
+    return new Need(
+        need.job(),
+        other.due(),
+        need.copies(),
+        need.mark(),
+        need.length(),
+        need.qty(),
+        need.purpose(),
+        need.rules(),
+        need.firstCopy());
   }
 }

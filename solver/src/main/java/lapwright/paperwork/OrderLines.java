@@ -32,6 +32,7 @@ final class OrderLines {
   private final Shop shop;
   private final OrderFacts facts;
   private final SortedMap<String, List<BuyLine>> bySupplier = new TreeMap<>(NAMED_FIRST);
+  private final List<StockLine> boughtBefore = new ArrayList<>();
   private final List<StockLine> onHand = new ArrayList<>();
   private final List<StockLine> rack = new ArrayList<>();
   private final List<Attention> attention = new ArrayList<>();
@@ -90,6 +91,11 @@ final class OrderLines {
     if (supply instanceof Supply.OnHand) {
       Money stick = worth.ofStick(supply.length());
       onHand.add(
+          new StockLine(
+              material.id(), material.name(), supply, sticks, timesOrNull(stick, sticks)));
+    } else if (supply instanceof Supply.Bought) {
+      Money stick = worth.ofStick(supply.length());
+      boughtBefore.add(
           new StockLine(
               material.id(), material.name(), supply, sticks, timesOrNull(stick, sticks)));
     } else if (supply instanceof Supply.RackOffcut) {
@@ -167,6 +173,10 @@ final class OrderLines {
     List<SupplierPart> parts = new ArrayList<>();
     bySupplier.forEach((supplier, lines) -> parts.add(new SupplierPart(supplier, lines)));
     return parts;
+  }
+
+  List<StockLine> boughtBefore() {
+    return boughtBefore;
   }
 
   List<StockLine> onHand() {

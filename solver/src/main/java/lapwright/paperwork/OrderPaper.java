@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.function.ToLongFunction;
 import lapwright.check.CheckedPlan;
 import lapwright.compare.Saving;
+import lapwright.compare.SupplierAlone;
 import lapwright.measure.Length;
 import lapwright.measure.Money;
 import lapwright.paperwork.OrderFacts.Attention;
@@ -23,10 +24,12 @@ import org.jspecify.annotations.Nullable;
  * @param shop the shop's own facts
  * @param jobs names of the jobs that are planned, first due first
  * @param suppliers what to buy from each, by name, without a name last
+ * @param boughtBefore sticks of earlier orders that no ticket of theirs cuts
  * @param onHand whole sticks that are taken from stock
  * @param rack offcuts that are taken from the rack
  * @param kept offcuts that go to the rack
  * @param money cost, invoice and cash; null when no material has a price
+ * @param deliveries what the suppliers bring, on their terms
  * @param proofs of the materials counted in money, then of those counted in length
  * @param saving against ordering job by job; null when that was not asked
  * @param leftOut jobs that are not planned
@@ -38,10 +41,12 @@ public record OrderPaper(
     Shop shop,
     List<String> jobs,
     List<SupplierPart> suppliers,
+    List<StockLine> boughtBefore,
     List<StockLine> onHand,
     List<StockLine> rack,
     Kept kept,
     @Nullable MoneyFigures money,
+    Deliveries deliveries,
     List<ProofFigure> proofs,
     @Nullable Saving saving,
     List<LeftOut> leftOut,
@@ -51,8 +56,10 @@ public record OrderPaper(
   public OrderPaper {
     Objects.requireNonNull(shop);
     Objects.requireNonNull(kept);
+    Objects.requireNonNull(deliveries);
     jobs = List.copyOf(jobs);
     suppliers = List.copyOf(suppliers);
+    boughtBefore = List.copyOf(boughtBefore);
     onHand = List.copyOf(onHand);
     rack = List.copyOf(rack);
     proofs = List.copyOf(proofs);
@@ -171,6 +178,16 @@ public record OrderPaper(
    * @param saving of that plan against ordering job by job; null when that was not asked
    */
   public static OrderPaper of(CheckedPlan checked, @Nullable Saving saving, OrderFacts facts) {
+    return of(checked, saving, List.of(), facts);
+  }
+
+  /**
+   * The same, beside the plans with one supplier each.
+   *
+   * @param alone empty when that was not asked
+   */
+  public static OrderPaper of(
+      CheckedPlan checked, @Nullable Saving saving, List<SupplierAlone> alone, OrderFacts facts) {
     OrderPlan plan = checked.plan();
     OrderLines lines = new OrderLines(plan.shop(), facts);
     plan.materials().forEach(lines::add);
@@ -193,10 +210,12 @@ public record OrderPaper(
         plan.shop(),
         jobs.stream().map(Need::job).toList(),
         suppliers,
+        lines.boughtBefore(),
         lines.onHand(),
         lines.rack(),
         lines.kept(),
         money,
+        Deliveries.of(checked, alone),
         proofs,
         saving,
         facts.leftOut(),

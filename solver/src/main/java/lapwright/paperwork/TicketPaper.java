@@ -26,13 +26,19 @@ import org.jspecify.annotations.Nullable;
  * The tickets for the saw and, for each copy of each job, where its pieces come from.
  *
  * @param shop the shop's own facts
- * @param tickets in the order in which they are cut, those of one saw together
+ * @param tickets in the order in which they are cut: by order as placed, those of one saw together
+ * @param ofOrder how many of the tickets each order has, the first order first
  * @param jobs first due first, a repeated job copy by copy
  */
-public record TicketPaper(Shop shop, List<Ticket> tickets, List<JobList> jobs) {
+public record TicketPaper(
+    Shop shop, List<Ticket> tickets, List<Integer> ofOrder, List<JobList> jobs) {
   public TicketPaper {
     Objects.requireNonNull(shop);
     tickets = List.copyOf(tickets);
+    ofOrder = List.copyOf(ofOrder);
+    if (ofOrder.stream().mapToInt(Integer::intValue).sum() != tickets.size()) {
+      throw new IllegalArgumentException(ofOrder + " are not " + tickets.size() + " tickets");
+    }
     jobs = List.copyOf(jobs);
   }
 
@@ -180,7 +186,27 @@ public record TicketPaper(Shop shop, List<Ticket> tickets, List<JobList> jobs) {
 
   /** The paper of a checked plan. */
   public static TicketPaper of(CheckedPlan checked) {
-    OrderPlan plan = checked.plan();
+    return of(List.of(checked));
+  }
+
+  /** The paper of orders that were placed one after the other, the first first. */
+  public static TicketPaper of(List<CheckedPlan> placed) {
+    List<Ticket> tickets = new ArrayList<>();
+    List<Integer> ofOrder = new ArrayList<>();
+    for (CheckedPlan checked : placed) {
+      List<Ticket> bySaw = bySaw(checked.plan());
+      tickets.addAll(bySaw);
+      ofOrder.add(bySaw.size());
+    }
+    return new TicketPaper(
+        placed.get(placed.size() - 1).plan().shop(),
+        tickets,
+        ofOrder,
+        JobLists.of(
+            placed.stream().flatMap(checked -> checked.plan().materials().stream()).toList()));
+  }
+
+  private static List<Ticket> bySaw(OrderPlan plan) {
     Map<String, List<Ticket>> bySaw = new LinkedHashMap<>();
     for (MaterialPlan material : plan.materials()) {
       Supplies supplies = Supplies.of(material.order());
@@ -190,19 +216,28 @@ public record TicketPaper(Shop shop, List<Ticket> tickets, List<JobList> jobs) {
             .add(ticket(material, supplies.named(pattern.supply()), pattern));
       }
     }
-    return new TicketPaper(
-        plan.shop(), bySaw.values().stream().flatMap(List::stream).toList(), JobLists.of(plan));
+    return bySaw.values().stream().flatMap(List::stream).toList();
   }
 
   /** The tickets that give pieces of some jobs, and those jobs' lists. */
   public TicketPaper only(Collection<String> someJobs) {
+    List<Ticket> some = new ArrayList<>();
+    List<Integer> someOfOrder = new ArrayList<>();
+    int from = 0;
+    for (int count : ofOrder) {
+      int before = some.size();
+      for (Ticket ticket : tickets.subList(from, from + count)) {
+        if (ticket.steps().stream().anyMatch(step -> someJobs.contains(step.cut().job()))) {
+          some.add(ticket);
+        }
+      }
+      from += count;
+      someOfOrder.add(some.size() - before);
+    }
     return new TicketPaper(
         shop,
-        tickets.stream()
-            .filter(
-                ticket ->
-                    ticket.steps().stream().anyMatch(step -> someJobs.contains(step.cut().job())))
-            .toList(),
+        some,
+        someOfOrder,
         jobs.stream().filter(list -> someJobs.contains(list.job())).toList());
   }
 

@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param qty for one copy
  * @param purpose what it is for; empty when not given
  * @param rules how it is to be cut; angled ends come with the section's depth
+ * @param firstCopy number of the first of these copies, 1 unless earlier ones are planned already
  */
 public record Need(
     String job,
@@ -25,13 +26,14 @@ public record Need(
     Length length,
     int qty,
     String purpose,
-    CutRules rules) {
+    CutRules rules,
+    int firstCopy) {
   public Need {
     Objects.requireNonNull(job);
     Objects.requireNonNull(mark);
     Objects.requireNonNull(purpose);
     Objects.requireNonNull(rules);
-    if (length.units() <= 0 || qty < 1 || copies < 1) {
+    if (length.units() <= 0 || qty < 1 || copies < 1 || firstCopy < 1) {
       throw new IllegalArgumentException(
           "need of " + job + " " + mark + ": length, quantity and copies are positive");
     }
@@ -59,16 +61,29 @@ public record Need(
     this(job, due, copies, mark, length, qty, purpose, CutRules.PLAIN);
   }
 
+  /** Pieces for all copies of the job. */
+  public Need(
+      String job,
+      @Nullable LocalDate due,
+      int copies,
+      String mark,
+      Length length,
+      int qty,
+      String purpose,
+      CutRules rules) {
+    this(job, due, copies, mark, length, qty, purpose, rules, 1);
+  }
+
   public Need withLength(Length other) {
-    return new Need(job, due, copies, mark, other, qty, purpose, rules);
+    return new Need(job, due, copies, mark, other, qty, purpose, rules, firstCopy);
   }
 
   public Need withQty(int quantity) {
-    return new Need(job, due, copies, mark, length, quantity, purpose, rules);
+    return new Need(job, due, copies, mark, length, quantity, purpose, rules, firstCopy);
   }
 
   public Need withRules(CutRules other) {
-    return new Need(job, due, copies, mark, length, qty, purpose, other);
+    return new Need(job, due, copies, mark, length, qty, purpose, other, firstCopy);
   }
 
   /**
@@ -90,7 +105,12 @@ public record Need(
     return length.minus(rules.mayBeShort()).minus(rules.skew());
   }
 
-  /** Pieces over all copies of the job. */
+  /** Number of the last of these copies. */
+  public int lastCopy() {
+    return firstCopy + copies - 1;
+  }
+
+  /** Pieces over all these copies of the job. */
   public int total() {
     return Math.multiplyExact(qty, copies);
   }

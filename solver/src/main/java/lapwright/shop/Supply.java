@@ -30,7 +30,10 @@ public sealed interface Supply {
    */
   default String lotKey() {
     if (this instanceof Offer offer) {
-      return "bought:" + offer.supplier();
+      return "to-buy:" + offer.supplier();
+    }
+    if (this instanceof Bought bought) {
+      return "bought:" + bought.supplier();
     }
     String lot = this instanceof OnHand onHand ? onHand.lot() : ((RackOffcut) this).lot();
     return lot.isEmpty() ? key() : isLotKey(lot) ? lot : "lot:" + lot;
@@ -88,6 +91,39 @@ public sealed interface Supply {
     /** Whole packs that can be had; {@link Integer#MAX_VALUE} without a limit. */
     public int atMostPacks() {
       return atMostSticks == Integer.MAX_VALUE ? atMostSticks : atMostSticks / soldIn;
+    }
+  }
+
+  /**
+   * Whole sticks that were bought with an earlier order and that no ticket of it cuts. They are
+   * paid for, so they cost nothing to use.
+   *
+   * @param supplier whom from; empty when the material names no supplier
+   * @param length stock length
+   * @param qty how many, at least 1
+   */
+  record Bought(String supplier, Length length, int qty) implements Supply {
+    public Bought {
+      Objects.requireNonNull(supplier);
+      requirePositive(length);
+      if (qty < 1) {
+        throw new IllegalArgumentException(qty + " sticks bought before");
+      }
+    }
+
+    @Override
+    public String key() {
+      return "bought:" + supplier + ":" + length.units();
+    }
+
+    @Override
+    public Ends ends() {
+      return Ends.MILL;
+    }
+
+    @Override
+    public int atMost() {
+      return qty;
     }
   }
 

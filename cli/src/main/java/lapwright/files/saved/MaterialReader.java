@@ -98,7 +98,9 @@ final class MaterialReader {
               saw,
               fields.truth("onHandValued"),
               supplies,
-              needs.getOrDefault(id, List.of()));
+              needs.getOrDefault(id, List.of()),
+              List.of(),
+              fields.words("objective").equals("drawn"));
         });
   }
 
@@ -126,6 +128,8 @@ final class MaterialReader {
               Length length = fields.mm("lengthMm");
               return switch (fields.words("source")) {
                 case "buy" -> offer(fields, length);
+                case "bought" ->
+                    new Supply.Bought(fields.wordsIfAny("supplier"), length, fields.count("qty"));
                 case "on-hand" ->
                     new Supply.OnHand(
                         length,

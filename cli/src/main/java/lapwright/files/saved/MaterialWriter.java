@@ -36,7 +36,7 @@ final class MaterialWriter {
     Material material = order.material();
     json.words("material", material.id());
     json.words("name", material.name());
-    json.words("objective", order.isPriced() ? "money" : "length");
+    json.words("objective", objective(order));
     amount("cost", plan.cost(), order);
     amount("cash", plan.cash(), order);
     amount("lowerBound", plan.lowerBound(), order);
@@ -68,6 +68,13 @@ final class MaterialWriter {
     json.list("patterns", plan.patterns(), pattern -> pattern(pattern, byKey));
     json.object("account", () -> account(plan.account()));
     json.list("certificate", CertificateNodes.flat(plan.certificate()), this::node);
+  }
+
+  private static String objective(MaterialOrder order) {
+    if (order.fromStockOnly()) {
+      return "drawn";
+    }
+    return order.isPriced() ? "money" : "length";
   }
 
   private void amount(String field, long value, MaterialOrder order) {
@@ -110,6 +117,8 @@ final class MaterialWriter {
       json.wordsIfAny("code", offer.code());
       json.day("quoted", offer.quoted());
       json.day("goodUntil", offer.goodUntil());
+    } else if (supply instanceof Supply.Bought bought) {
+      json.number("qty", bought.qty());
     } else if (supply instanceof Supply.OnHand onHand) {
       json.number("qty", onHand.qty());
       json.wordsIfAny("place", onHand.place());
@@ -123,6 +132,9 @@ final class MaterialWriter {
     if (supply instanceof Supply.Offer offer) {
       json.words("source", "buy");
       json.wordsIfAny("supplier", offer.supplier());
+    } else if (supply instanceof Supply.Bought bought) {
+      json.words("source", "bought");
+      json.wordsIfAny("supplier", bought.supplier());
     } else if (supply instanceof Supply.OnHand onHand) {
       json.words("source", "on-hand");
       json.wordsIfAny("lot", onHand.lot());

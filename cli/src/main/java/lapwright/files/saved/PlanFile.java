@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -24,7 +25,7 @@ public final class PlanFile {
   public static final String NAME = "plan.json";
 
   /** Raised when older programs could not read the file any more. */
-  static final int FORMAT = 1;
+  static final int FORMAT = 2;
 
   private static final int ID_LENGTH = 12;
 
@@ -37,13 +38,29 @@ public final class PlanFile {
    * @param saving what combining saved; null when that was not asked
    */
   public static String text(OrderPlan plan, Map<String, String> inputs, @Nullable Saving saving) {
-    return PlanWriter.write(plan, planId(plan), new TreeMap<>(inputs), saving);
+    return text(List.of(plan), inputs, saving);
+  }
+
+  /**
+   * The text of the file that holds several orders, placed one after the other.
+   *
+   * @param orders at least one
+   * @param saving what combining saved in the first; null when that was not asked
+   */
+  public static String text(
+      List<OrderPlan> orders, Map<String, String> inputs, @Nullable Saving saving) {
+    return PlanWriter.write(orders, planId(orders), new TreeMap<>(inputs), saving);
   }
 
   /** Twelve letters that stand for the plan and all that it rests on. */
   public static String planId(OrderPlan plan) {
+    return planId(List.of(plan));
+  }
+
+  /** The same for orders that were placed one after the other. */
+  public static String planId(List<OrderPlan> orders) {
     SortedMap<String, String> noInputs = new TreeMap<>();
-    byte[] bytes = PlanWriter.write(plan, "", noInputs, null).getBytes(StandardCharsets.UTF_8);
+    byte[] bytes = PlanWriter.write(orders, "", noInputs, null).getBytes(StandardCharsets.UTF_8);
     try {
       byte[] digest = MessageDigest.getInstance("SHA-256").digest(bytes);
       return HexFormat.of().formatHex(digest).substring(0, ID_LENGTH);

@@ -8,7 +8,6 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import lapwright.files.source.Findings;
 import lapwright.files.source.Node;
-import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.shop.Need;
 import lapwright.shop.Shop;
@@ -31,20 +30,31 @@ final class PlanReader {
     try {
       PlanFields top = PlanFields.of(root, "", findings);
       if (top.count("format") != PlanFile.FORMAT) {
-        throw top.damaged("format", top.words("format"), "this version reads format 1 only");
+        throw top.damaged(
+            "format",
+            top.words("format"),
+            "this version reads format " + PlanFile.FORMAT + " only");
       }
       SortedMap<String, String> inputs = new TreeMap<>();
       PlanFields digests = top.object("inputs");
       digests.entries().forEach(entry -> inputs.put(entry.key(), digests.words(entry.key())));
-      Shop shop = shop(top.object("shop"), top.wordsIfAny("currency"));
-      Map<String, List<Need>> needs = new LinkedHashMap<>();
-      top.list("jobs", job -> readJob(job, needs));
-      MaterialReader materials = new MaterialReader(needs);
-      List<MaterialPlan> plans = top.list("materials", materials::read);
-      return new PlanReading.Saved(top.words("planId"), new OrderPlan(shop, plans), inputs);
+      List<OrderPlan> orders = new ArrayList<>();
+      orders.add(order(top));
+      if (top.has("more")) {
+        orders.addAll(top.list("more", PlanReader::order));
+      }
+      return new PlanReading.Saved(top.words("planId"), orders, inputs);
     } catch (PlanFields.Damaged reported) {
       return null;
     }
+  }
+
+  private static OrderPlan order(PlanFields fields) {
+    Shop shop = shop(fields.object("shop"), fields.wordsIfAny("currency"));
+    Map<String, List<Need>> needs = new LinkedHashMap<>();
+    fields.list("jobs", job -> readJob(job, needs));
+    MaterialReader materials = new MaterialReader(needs);
+    return new OrderPlan(shop, fields.list("materials", materials::read));
   }
 
   private static Shop shop(PlanFields fields, String currency) {
@@ -83,6 +93,8 @@ final class PlanReader {
     job.list(
         "pieces",
         piece -> {
+          int first = piece.has("fromCopy") ? piece.count("fromCopy") : 1;
+          int last = piece.has("toCopy") ? piece.count("toCopy") : times;
           Need need =
               guarded(
                   piece,
@@ -91,12 +103,13 @@ final class PlanReader {
                       new Need(
                           name,
                           job.day("due"),
-                          times,
+                          Math.subtractExact(last, first) + 1,
                           piece.wordsIfAny("mark"),
                           piece.mm("lengthMm"),
                           piece.count("qty"),
                           piece.wordsIfAny("for"),
-                          SavedRules.read(piece)));
+                          SavedRules.read(piece),
+                          first));
           needs.computeIfAbsent(piece.words("material"), id -> new ArrayList<>()).add(need);
           return true;
         });

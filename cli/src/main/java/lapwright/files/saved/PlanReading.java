@@ -14,14 +14,20 @@ public sealed interface PlanReading {
    * A plan as it was saved; nobody has checked it yet.
    *
    * @param planId as the file says
+   * @param orders in the order in which they were placed, at least one
    * @param inputs digests of the files it was made from, by path
    */
-  record Saved(String planId, OrderPlan plan, SortedMap<String, String> inputs)
+  record Saved(String planId, List<OrderPlan> orders, SortedMap<String, String> inputs)
       implements PlanReading {
     public Saved {
       Objects.requireNonNull(planId);
-      Objects.requireNonNull(plan);
+      orders = List.copyOf(orders);
       inputs = Collections.unmodifiableSortedMap(new TreeMap<>(inputs));
+    }
+
+    /** The first order. */
+    public OrderPlan plan() {
+      return orders.get(0);
     }
   }
 

@@ -24,11 +24,12 @@ import org.jspecify.annotations.Nullable;
 
 /** Writes the top of a plan: the shop, the jobs, the sums. */
 final class PlanWriter {
-  private final Json json = new Json();
+  private final Json json;
   private final OrderPlan plan;
   private final LengthStyle style;
 
-  private PlanWriter(OrderPlan plan) {
+  private PlanWriter(Json json, OrderPlan plan) {
+    this.json = json;
     this.plan = plan;
     this.style =
         plan.shop().units() == Shop.Units.MILLIMETRES
@@ -36,15 +37,29 @@ final class PlanWriter {
             : LengthStyle.FEET_INCHES;
   }
 
+  /**
+   * @param orders in the order in which they were placed: the first at the top, the later ones as
+   *     {@code more}
+   */
   static String write(
-      OrderPlan plan, String planId, SortedMap<String, String> inputs, @Nullable Saving saving) {
-    PlanWriter writer = new PlanWriter(plan);
-    return writer.json.text(() -> writer.top(planId, inputs, saving));
+      List<OrderPlan> orders,
+      String planId,
+      SortedMap<String, String> inputs,
+      @Nullable Saving saving) {
+    Json json = new Json();
+    return json.text(
+        () -> {
+          json.number("format", PlanFile.FORMAT);
+          json.words("planId", planId);
+          new PlanWriter(json, orders.get(0)).order(inputs, saving);
+          List<OrderPlan> more = orders.subList(1, orders.size());
+          if (!more.isEmpty()) {
+            json.list("more", more, order -> new PlanWriter(json, order).order(null, null));
+          }
+        });
   }
 
-  private void top(String planId, SortedMap<String, String> inputs, @Nullable Saving saving) {
-    json.number("format", PlanFile.FORMAT);
-    json.words("planId", planId);
+  private void order(@Nullable SortedMap<String, String> inputs, @Nullable Saving saving) {
     json.wordsIfAny("currency", plan.shop().currency());
     if (plan.materials().stream().anyMatch(material -> material.order().isPriced())) {
       json.money("cost", sum(MaterialPlan::cost));
@@ -53,7 +68,9 @@ final class PlanWriter {
       json.money("lowerBound", sum(MaterialPlan::lowerBound));
     }
     json.words("proof", weakest().word());
-    json.object("inputs", () -> inputs.forEach(json::words));
+    if (inputs != null) {
+      json.object("inputs", () -> inputs.forEach(json::words));
+    }
     json.object("shop", this::shop);
     jobs();
     MaterialWriter materials = new MaterialWriter(json, plan.shop(), style);
@@ -140,7 +157,8 @@ final class PlanWriter {
     Need first = pieces.get(0).need();
     json.words("job", first.job());
     json.day("due", first.due());
-    json.number("times", first.copies());
+    int times = pieces.stream().mapToInt(wanted -> wanted.need().lastCopy()).max().orElse(1);
+    json.number("times", times);
     json.list(
         "pieces",
         pieces,
@@ -149,6 +167,10 @@ final class PlanWriter {
           json.wordsIfAny("mark", wanted.need().mark());
           json.length("length", wanted.need().length(), style);
           json.number("qty", wanted.need().qty());
+          if (wanted.need().firstCopy() != 1 || wanted.need().lastCopy() != times) {
+            json.number("fromCopy", wanted.need().firstCopy());
+            json.number("toCopy", wanted.need().lastCopy());
+          }
           json.wordsIfAny("for", wanted.need().purpose());
           SavedRules.write(json, wanted.need().rules());
         });

@@ -67,7 +67,7 @@ final class PlanFileTest {
     String text = PlanFile.text(withEverything(true), Map.of(), null);
     for (String expected :
         List.of(
-            "\"format\" : 1",
+            "\"format\" : 2",
             "\"currency\" : \"EUR\"",
             "\"cost\" : 214.3701",
             "\"billed\" : 214.37",

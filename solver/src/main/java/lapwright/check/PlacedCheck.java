@@ -1,0 +1,151 @@
+package lapwright.check;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import lapwright.measure.Length;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.OrderPlan;
+import lapwright.plan.Pattern;
+import lapwright.plan.Purchase;
+import lapwright.shop.Ends;
+import lapwright.shop.Supply;
+
+/**
+ * Checks orders that were placed one after the other: each by itself, then that no later one takes
+ * what an earlier one did not leave, needs again what is cut already, or repeats a name.
+ */
+public final class PlacedCheck {
+  private final List<PlanFault> found = new ArrayList<>();
+  private final Set<String> tickets = new HashSet<>();
+
+  /** Uncut sticks of earlier orders, by material and key. */
+  private final Map<String, Long> uncut = new HashMap<>();
+
+  /** Offcuts that earlier orders put on the rack, by name. */
+  private final Map<String, Left> kept = new HashMap<>();
+
+  /** Offcuts that earlier orders used up, by name. */
+  private final Set<String> usedUp = new HashSet<>();
+
+  private record Left(String material, Length length, Ends ends) {}
+
+  private PlacedCheck() {}
+
+  /**
+   * Sound, or all the faults of all orders.
+   *
+   * @param orders in the order in which they were placed, at least one
+   */
+  public static PlacedVerdict check(List<OrderPlan> orders) {
+    PlacedCheck check = new PlacedCheck();
+    List<CheckedPlan> sound = new ArrayList<>();
+    for (OrderPlan order : orders) {
+      Verdict verdict = PlanCheck.check(order);
+      if (verdict instanceof Verdict.Sound one) {
+        sound.add(one.plan());
+        check.follow(order);
+      } else {
+        check.found.addAll(((Verdict.Broken) verdict).faults());
+      }
+    }
+    return check.found.isEmpty()
+        ? new PlacedVerdict.Sound(sound)
+        : new PlacedVerdict.Broken(check.found);
+  }
+
+  private void follow(OrderPlan order) {
+    for (MaterialPlan plan : order.materials()) {
+      Faults faults = new Faults(plan.material(), found);
+      for (Supply supply : plan.order().supplies()) {
+        checkLeft(plan.material(), supply, faults);
+      }
+      for (Pattern pattern : plan.patterns()) {
+        if (!tickets.add(pattern.ticket())) {
+          faults.ofTicket(
+              pattern.ticket(), Rule.TICKET_NAME, "a name that no earlier ticket has", "one");
+        }
+      }
+    }
+    order.materials().forEach(this::take);
+    order.materials().forEach(this::leave);
+  }
+
+  private void checkLeft(String material, Supply supply, Faults faults) {
+    if (supply instanceof Supply.Bought bought) {
+      long left = uncut.getOrDefault(stickKey(material, bought), 0L);
+      if (bought.qty() > left) {
+        faults.ofMaterial(
+            Rule.PLACED_BEFORE, "at most " + left + " of " + bought.key(), bought.qty());
+      }
+    } else if (supply instanceof Supply.RackOffcut offcut) {
+      Left left = kept.get(offcut.id());
+      if (usedUp.contains(offcut.id())) {
+        faults.ofMaterial(Rule.PLACED_BEFORE, "no offcut that is used up", "offcut " + offcut.id());
+      } else if (left != null && !left.equals(new Left(material, offcut.length(), offcut.ends()))) {
+        faults.ofMaterial(
+            Rule.PLACED_BEFORE,
+            "offcut " + offcut.id() + " as it was left, " + Faults.mm(left.length().units()),
+            offcut.length());
+      }
+    }
+  }
+
+  private void take(MaterialPlan plan) {
+    Map<String, Supply> supplies = byKey(plan);
+    for (Pattern pattern : plan.patterns()) {
+      Supply supply = supplies.get(pattern.supply());
+      if (supply instanceof Supply.RackOffcut offcut) {
+        usedUp.add(offcut.id());
+        kept.remove(offcut.id());
+      } else if (supply instanceof Supply.Bought || supply instanceof Supply.Offer) {
+        uncut.merge(stickKey(plan.material(), supply), -(long) pattern.times(), Math::addExact);
+      }
+    }
+    for (Purchase purchase : plan.purchases()) {
+      if (supplies.get(purchase.supply()) instanceof Supply.Offer offer) {
+        uncut.merge(
+            stickKey(plan.material(), offer),
+            (long) purchase.packs() * offer.soldIn(),
+            Math::addExact);
+      }
+    }
+  }
+
+  private void leave(MaterialPlan plan) {
+    Faults faults = new Faults(plan.material(), found);
+    Map<String, Supply> supplies = byKey(plan);
+    for (Pattern pattern : plan.patterns()) {
+      Supply from = supplies.get(pattern.supply());
+      Ends ends = from == null || from.ends() == Ends.SAWN ? Ends.SAWN : Ends.ONE_MILL;
+      for (String name : pattern.offcutNames()) {
+        if (usedUp.contains(name)
+            || kept.put(name, new Left(plan.material(), pattern.offcut(), ends)) != null) {
+          faults.ofTicket(
+              pattern.ticket(),
+              Rule.OFFCUT_NAME,
+              "a name that no offcut of an earlier order bears",
+              name);
+        }
+      }
+    }
+  }
+
+  private static Map<String, Supply> byKey(MaterialPlan plan) {
+    Map<String, Supply> supplies = new HashMap<>();
+    plan.order().supplies().forEach(supply -> supplies.put(supply.key(), supply));
+    return supplies;
+  }
+
+  /** Sticks of one maker and length lie together, whatever packs they came in. */
+  private static String stickKey(String material, Supply supply) {
+    String supplier =
+        supply instanceof Supply.Offer offer
+            ? offer.supplier()
+            : supply instanceof Supply.Bought bought ? bought.supplier() : "";
+    return material + "\n" + new Supply.Bought(supplier, supply.length(), 1).key();
+  }
+}
