@@ -15,6 +15,7 @@ import lapwright.paperwork.OrderPaper.BuyLine;
 import lapwright.paperwork.OrderPaper.Kept;
 import lapwright.paperwork.OrderPaper.StockLine;
 import lapwright.paperwork.OrderPaper.SupplierPart;
+import lapwright.plan.Cut;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Pattern;
 import lapwright.plan.Purchase;
@@ -48,6 +49,7 @@ final class OrderLines {
 
   void add(MaterialPlan plan) {
     lookAtLongSticks(plan);
+    lookAtShortPieces(plan);
     Supplies supplies = Supplies.of(plan.order());
     StockWorth worth = StockWorth.of(plan.order());
     plan.purchases().stream()
@@ -144,6 +146,28 @@ final class OrderLines {
                   + " takes: "
                   + String.join(", ", passedOver),
               "have them cut elsewhere first, or correct longest-stick in shop.yaml"));
+    }
+  }
+
+  private void lookAtShortPieces(MaterialPlan plan) {
+    int pieces = 0;
+    for (Pattern pattern : plan.patterns()) {
+      for (Cut cut : pattern.cuts()) {
+        if (!cut.shorter().isZero()) {
+          pieces = Math.addExact(pieces, Math.multiplyExact(cut.qty(), pattern.times()));
+        }
+      }
+    }
+    if (pieces > 0) {
+      attention.add(
+          new Attention(
+              plan.material()
+                  + ": "
+                  + pieces
+                  + (pieces == 1 ? " piece is" : " pieces are")
+                  + " cut shorter than asked for, as the job permits, which saves stock; the proof is"
+                  + " of every piece as short as it may be",
+              "the tickets and the job's list tell which"));
     }
   }
 
