@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.Callable;
-import lapwright.bench.instance.ClassSpec;
 import lapwright.bench.instance.Instance;
 import lapwright.bench.instance.InstanceClasses;
 import lapwright.bench.instance.InstanceReader;
@@ -238,13 +237,11 @@ final class BenchCommand implements Callable<Integer> {
   }
 
   private List<Instance> generated() {
-    List<Instance> instances = new ArrayList<>();
-    for (String name : classes) {
-      for (ClassSpec classSpec : InstanceClasses.resolve(name)) {
-        instances.addAll(InstanceClasses.generate(classSpec, seed, count));
-      }
-    }
-    return instances;
+    return classes.stream()
+        .flatMap(name -> InstanceClasses.resolve(name).stream())
+        .distinct()
+        .flatMap(classSpec -> InstanceClasses.generate(classSpec, seed, count).stream())
+        .toList();
   }
 
   private int write(Path folder) throws IOException {
