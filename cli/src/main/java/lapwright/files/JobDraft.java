@@ -27,6 +27,8 @@ final class JobDraft {
   private final Map<String, Row> pieces = new LinkedHashMap<>();
   private final Map<String, Row> marks = new LinkedHashMap<>();
   private final List<Fault> notPlanned = new ArrayList<>();
+  private final List<KitUse> kits = new ArrayList<>();
+  private final List<KitUse.Change> changes = new ArrayList<>();
 
   JobDraft(String name, Place place) {
     this.name = name;
@@ -59,6 +61,48 @@ final class JobDraft {
   /** What it asks for that this version does not plan. */
   List<Fault> notPlanned() {
     return List.copyOf(notPlanned);
+  }
+
+  /** The kits that it is made of, besides its own pieces. */
+  List<KitUse> kits() {
+    return List.copyOf(kits);
+  }
+
+  void add(KitUse kit) {
+    kits.add(kit);
+  }
+
+  /** Quantities that differ from the lists. */
+  List<KitUse.Change> changes() {
+    return List.copyOf(changes);
+  }
+
+  void add(KitUse.Change change) {
+    changes.add(change);
+  }
+
+  /** The first row of a mark; null when there is none. */
+  @Nullable Row row(String mark) {
+    return marks.get(mark);
+  }
+
+  List<String> marks() {
+    return List.copyOf(marks.keySet());
+  }
+
+  /** Gives a mark another quantity; 0 drops it. */
+  void change(String mark, int qty) {
+    for (Map.Entry<String, Row> entry : List.copyOf(pieces.entrySet())) {
+      Piece piece = entry.getValue().piece();
+      if (!piece.mark().equals(mark)) {
+        continue;
+      }
+      if (qty == 0) {
+        pieces.remove(entry.getKey());
+      } else {
+        pieces.put(entry.getKey(), new Row(entry.getValue().place(), piece.withQty(qty)));
+      }
+    }
   }
 
   void head(@Nullable JobStatus jobStatus, int jobTimes) {

@@ -55,6 +55,13 @@ final class JobFile {
     if (due != null) {
       job.due(due, fields.placeOf("due"), findings);
     }
+    readContent(fields, "job " + name, job, findings);
+    KitUse.readInto(fields, job, findings);
+    return job;
+  }
+
+  /** What a job and a kit have alike: what is to be made. */
+  static void readContent(Fields fields, String whose, JobDraft job, Findings findings) {
     for (String field : KnownFields.JOB_NOT_PLANNED) {
       Node.Entry entry = fields.entry(field);
       if (entry != null && !isEmpty(entry.value())) {
@@ -63,12 +70,11 @@ final class JobFile {
                 entry.place(),
                 field,
                 "",
-                NOT_YET + field + " yet (job " + name + ")",
+                NOT_YET + field + " yet (" + whose + ")",
                 "Write them as pieces, or leave the job out of this order."));
       }
     }
     readPieces(fields, job, findings);
-    return job;
   }
 
   private static boolean isEmpty(Node node) {

@@ -38,8 +38,8 @@ final class Jobs {
     this.values = new Values(findings);
   }
 
-  /** All jobs of the folder, in the order of its file names. */
-  static List<JobDraft> read(Path directory, Inputs inputs) {
+  /** All jobs of the folder, in the order of its file names, each with the pieces of its kits. */
+  static List<JobDraft> read(Path directory, Path kitFolder, Inputs inputs) {
     Jobs jobs = new Jobs(inputs);
     List<Path> entries = inputs.entries(directory);
     entries.stream().filter(Inputs::isTree).forEach(jobs::readHead);
@@ -52,6 +52,8 @@ final class Jobs {
     entries.stream()
         .filter(path -> !Inputs.isTree(path) && !Inputs.isTable(path))
         .forEach(path -> jobs.noteOther(path, stems));
+    Kits kits = Kits.read(kitFolder, inputs);
+    jobs.byName.values().forEach(kits::complete);
     return List.copyOf(jobs.byName.values());
   }
 

@@ -59,8 +59,10 @@ final class KnownFields {
           "kits", "change");
 
   /** Fields of a job that this version reads and does not plan. */
-  static final List<String> JOB_NOT_PLANNED =
-      List.of("runs", "roofs", "walls", "blanks", "items", "kits", "change");
+  static final List<String> JOB_NOT_PLANNED = List.of("runs", "roofs", "walls", "blanks", "items");
+
+  static final List<String> KIT = List.of("pieces", "runs", "roofs", "walls", "blanks", "items");
+  static final List<String> KIT_USE = List.of("kit", "times", "prefix");
 
   static final List<String> PIECE = with(PieceRules.FIELDS, "qty", "length", "mark", "for");
   static final List<String> JOB_TABLE =

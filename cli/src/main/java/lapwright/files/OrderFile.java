@@ -23,6 +23,11 @@ import org.jspecify.annotations.Nullable;
  */
 record OrderFile(Path shop, Path jobs, @Nullable LocalDate dueUntil, Map<String, Place> without) {
 
+  /** Where kits are kept: beside the jobs. */
+  Path kits() {
+    return jobs.resolveSibling("kits");
+  }
+
   /** Reads the file if there is one; null when it is wrong. */
   static @Nullable OrderFile read(Path folder, Inputs inputs) {
     boolean shopInside =

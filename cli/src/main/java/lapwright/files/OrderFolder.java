@@ -67,7 +67,7 @@ public final class OrderFolder {
         materialsFile == null ? null : MaterialFile.read(materialsFile, readShop, inputs);
     Stock stock =
         Stock.read(order.shop(), shop, materials == null ? Map.of() : materials, suppliers, inputs);
-    List<JobDraft> jobs = Jobs.read(order.jobs(), inputs);
+    List<JobDraft> jobs = Jobs.read(order.jobs(), order.kits(), inputs);
     ChosenJobs chosen = new ChosenJobs(jobs, materials, shop, findings);
     chosen.choose(order, choice);
     if (materials == null || !findings.isSound()) {

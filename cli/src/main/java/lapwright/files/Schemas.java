@@ -13,7 +13,7 @@ import java.util.Objects;
  */
 public final class Schemas {
   /** The kinds of file that have a schema. */
-  public static final List<String> KINDS = List.of("job", "materials", "shop", "order");
+  public static final List<String> KINDS = List.of("job", "kit", "materials", "shop", "order");
 
   private Schemas() {}
 

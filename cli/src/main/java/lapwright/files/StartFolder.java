@@ -21,7 +21,9 @@ public final class StartFolder {
           "on-hand.csv",
           "rack.csv",
           "jobs/pony-shed.yaml",
-          "jobs/tool-porch.csv");
+          "jobs/tool-porch.csv",
+          "jobs/wood-stores.yaml",
+          "kits/wood-store.yaml");
 
   private StartFolder() {}
 

@@ -150,7 +150,7 @@ final class FolderFuzzTest {
   }
 
   private static void changed(Random random, Path folder) throws IOException {
-    SampleFolder sample = SampleFolder.sound();
+    SampleFolder sample = SampleFolder.withKits();
     List<String> names = new ArrayList<>(sample.files().keySet());
     sample.write(folder);
     for (int change = random.nextInt(8) / 4; change >= 0; change--) {
@@ -188,10 +188,24 @@ final class FolderFuzzTest {
             Files.writeString(
                 file,
                 text.replaceFirst(
-                    List.of("qty", "length", "material", "saw", "price", "job", "kerf", "stock")
-                        .get(random.nextInt(8)),
-                    List.of("qty", "lenght", "mark", "girth", "runs", "ends", "width", "due")
-                        .get(random.nextInt(8))));
+                    List.of(
+                            "qty",
+                            "length",
+                            "material",
+                            "saw",
+                            "price",
+                            "job",
+                            "kerf",
+                            "stock",
+                            "kit",
+                            "times",
+                            "prefix",
+                            "change")
+                        .get(random.nextInt(12)),
+                    List.of(
+                            "qty", "lenght", "mark", "girth", "runs", "ends", "width", "due",
+                            "kits", "change", "times", "prefix")
+                        .get(random.nextInt(12))));
       }
     }
   }

@@ -97,6 +97,33 @@ final class SampleFolder {
     return sample;
   }
 
+  /** The same with a kit and a job made of it. */
+  static SampleFolder withKits() {
+    SampleFolder sample = sound();
+    sample.put(
+        "kits/bus-shelter.yaml",
+        """
+        pieces:
+          tube-2x2-14ga:
+            - 4 @ 7'-8" P1 post
+            - { qty: 2, length: 5'-1/2", mark: B1 }
+          angle-2x2: [3 @ 4'-3"]
+        """);
+    sample.put(
+        "jobs/quarry-stops.yaml",
+        """
+        job: quarry-stops
+        status: firm
+        kits:
+          - { kit: bus-shelter, times: 2, prefix: N- }
+          - bus-shelter
+        change:
+          N-P1: 9
+          B1: dropped
+        """);
+    return sample;
+  }
+
   SampleFolder put(String file, String text) {
     files.put(file, text);
     return this;

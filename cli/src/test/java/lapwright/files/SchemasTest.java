@@ -28,7 +28,7 @@ final class SchemasTest {
   @Test
   void everySampleAndStartFileIsValid() throws IOException {
     List<Path> folders =
-        new ArrayList<>(List.of(SampleFolder.sound().write(dir.resolve("sample"))));
+        new ArrayList<>(List.of(SampleFolder.withKits().write(dir.resolve("sample"))));
     Path start = dir.resolve("start");
     StartFolder.write(start);
     folders.add(start);
@@ -60,6 +60,9 @@ final class SchemasTest {
     assertEquals(KnownFields.STOCK, fields("materials", "/$defs/stock"));
     assertEquals(KnownFields.JOB, fields("job", ""));
     assertEquals(KnownFields.PIECE, fields("job", "/$defs/piece"));
+    assertEquals(KnownFields.KIT_USE, fields("job", "/$defs/kit"));
+    assertEquals(KnownFields.KIT, fields("kit", ""));
+    assertEquals(KnownFields.PIECE, fields("kit", "/$defs/piece"));
   }
 
   @ParameterizedTest
@@ -72,6 +75,9 @@ final class SchemasTest {
         "job       | {pieces: {tube: [8 at 10']}}",
         "job       | {status: sold}",
         "job       | {due: next week}",
+        "job       | {kits: [{times: 2}]}",
+        "job       | {change: {P1: none}}",
+        "kit       | {status: firm, pieces: {}}",
         "materials | {materials: {tube: {saw: a, stock: [{length: 20', price: 4}]}}}",
         "materials | {materials: {tube: {name: no saw}}}",
         "shop      | {name: A, units: feet, saws: {a: {kerf: 0}}}",
@@ -83,7 +89,9 @@ final class SchemasTest {
   }
 
   private static String kindOf(Path file) {
-    return file.getParent().endsWith("jobs") ? "job" : Inputs.stem(file);
+    return file.getParent().endsWith("jobs")
+        ? "job"
+        : file.getParent().endsWith("kits") ? "kit" : Inputs.stem(file);
   }
 
   private static List<String> messages(String kind, String yaml) throws IOException {

@@ -29,7 +29,8 @@ final class StartFolderTest {
         assertInstanceOf(FolderReading.Sound.class, OrderFolder.read(folder, JobChoice.firm()));
     OrderInput input = sound.input();
     assertEquals(
-        List.of("pony-shed", "tool-porch"), input.wantedJobs().stream().map(Job::name).toList());
+        List.of("pony-shed", "wood-stores", "tool-porch"),
+        input.wantedJobs().stream().map(Job::name).toList());
     assertEquals(written.size(), input.digests().size());
     Planner planner = new Planner(new MarkerNames(input.offcutNames()), 1);
     assertInstanceOf(

@@ -46,6 +46,11 @@ public record Piece(
     return new Piece(material, mark, length, quantity, purpose, rules, measured);
   }
 
+  /** The same under another mark. */
+  public Piece withMark(String other) {
+    return new Piece(material, other, length, qty, purpose, rules, measured);
+  }
+
   /** How it is cut from a material. */
   public CutRules rulesOn(Material stick) {
     CutRules here = rules;
