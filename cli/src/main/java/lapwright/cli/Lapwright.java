@@ -69,6 +69,8 @@ final class Lapwright implements Runnable {
             new OrderCommand(desk),
             new CutCommand(desk),
             new WasteCommand(desk),
+            new ExplainCommand(desk),
+            new PricesCommand(desk),
             new CheckCommand(desk),
             new SchemaCommand(desk),
             new StartCommand(desk))) {

@@ -38,4 +38,9 @@ public record Run(
       throw new IllegalArgumentException("run " + mark + ": an addition is negative");
     }
   }
+
+  /** The same with another number of lines. */
+  public Run withQty(int lines) {
+    return new Run(material, mark, length, lines, addAtStart, addAtEnd, rules, purpose);
+  }
 }

@@ -17,11 +17,11 @@ import lapwright.measure.Money;
 import org.jspecify.annotations.Nullable;
 
 /** Writes JSON with our kinds of values: exact numbers, absent fields for what is not there. */
-final class Json {
+public final class Json {
   private final StringWriter text = new StringWriter();
   private final JsonGenerator out;
 
-  Json() {
+  public Json() {
     try {
       out = new JsonFactory().createGenerator(text);
     } catch (IOException impossible) {
@@ -47,7 +47,7 @@ final class Json {
   }
 
   /** The whole text, ended by a line end. */
-  String text(Runnable content) {
+  public String text(Runnable content) {
     run(out::writeStartObject);
     content.run();
     run(out::writeEndObject);
@@ -55,28 +55,28 @@ final class Json {
     return text + "\n";
   }
 
-  void words(String field, String value) {
+  public void words(String field, String value) {
     run(() -> out.writeStringField(field, value));
   }
 
   /** Leaves the field out when there is nothing to say. */
-  void wordsIfAny(String field, String value) {
+  public void wordsIfAny(String field, String value) {
     if (!value.isEmpty()) {
       words(field, value);
     }
   }
 
-  void day(String field, @Nullable LocalDate day) {
+  public void day(String field, @Nullable LocalDate day) {
     if (day != null) {
       words(field, day.toString());
     }
   }
 
-  void number(String field, long value) {
+  public void number(String field, long value) {
     run(() -> out.writeNumberField(field, value));
   }
 
-  void number(String field, BigDecimal value) {
+  public void number(String field, BigDecimal value) {
     run(
         () -> {
           out.writeFieldName(field);
@@ -84,11 +84,11 @@ final class Json {
         });
   }
 
-  void truth(String field, boolean value) {
+  public void truth(String field, boolean value) {
     run(() -> out.writeBooleanField(field, value));
   }
 
-  void money(String field, @Nullable Money value) {
+  public void money(String field, @Nullable Money value) {
     if (value != null) {
       BigDecimal exact = BigDecimal.valueOf(value.tenThousandths(), 4).stripTrailingZeros();
       number(field, exact.setScale(Math.max(2, exact.scale())));
@@ -96,25 +96,25 @@ final class Json {
   }
 
   /** Exact millimetres. */
-  void mm(String field, @Nullable Length value) {
+  public void mm(String field, @Nullable Length value) {
     if (value != null) {
       number(field, LengthStyle.exactMm(value));
     }
   }
 
   /** Two fields: the length as the shop reads it, and in exact millimetres. */
-  void length(String field, Length value, LengthStyle style) {
+  public void length(String field, Length value, LengthStyle style) {
     words(field, style.exact(value));
     mm(field + "Mm", value);
   }
 
-  void object(String field, Runnable content) {
+  public void object(String field, Runnable content) {
     run(() -> out.writeObjectFieldStart(field));
     content.run();
     run(out::writeEndObject);
   }
 
-  <T> void list(String field, Collection<T> items, Consumer<T> each) {
+  public <T> void list(String field, Collection<T> items, Consumer<T> each) {
     run(() -> out.writeArrayFieldStart(field));
     for (T item : items) {
       run(out::writeStartObject);
@@ -124,7 +124,7 @@ final class Json {
     run(out::writeEndArray);
   }
 
-  void wordList(String field, Collection<String> items) {
+  public void wordList(String field, Collection<String> items) {
     run(() -> out.writeArrayFieldStart(field));
     for (String item : items) {
       run(() -> out.writeString(item));

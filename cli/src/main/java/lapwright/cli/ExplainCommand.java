@@ -1,0 +1,111 @@
+package lapwright.cli;
+
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.SortedSet;
+import java.util.concurrent.Callable;
+import lapwright.PlanResult;
+import lapwright.check.CheckedPlan;
+import lapwright.compare.OneMore;
+import lapwright.files.JobChoice;
+import lapwright.files.OrderInput;
+import lapwright.files.answers.MarkJson;
+import lapwright.files.source.Nearest;
+import lapwright.paperwork.MarkPaper;
+import lapwright.print.CheckText;
+import lapwright.print.MarkText;
+import lapwright.print.Style;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+
+/** Where the pieces of one mark land, and what one more would cost. */
+@Command(
+    name = "explain",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Where each piece of a mark lands: on which ticket, from which stick, beside what; and what one"
+          + " more would cost, which is planned. Of plan.json in the folder where 'order --save' has"
+          + " left one, else planned now.",
+    },
+    footerHeading = "%nExample:%n",
+    footer = "  lapwright explain my-shop P1")
+final class ExplainCommand implements Callable<Integer> {
+  private final Desk desk;
+
+  @Parameters(index = "0", paramLabel = "FOLDER", description = "The folder of the order.")
+  private Path folder = Path.of("");
+
+  @Parameters(index = "1", paramLabel = "MARK", description = "A mark of a piece or a run.")
+  private String mark = "";
+
+  @Mixin private PlanningOptions planning = new PlanningOptions();
+  @Mixin private PaperOptions papers = new PaperOptions();
+
+  ExplainCommand(Desk desk) {
+    this.desk = desk;
+  }
+
+  @Override
+  public Integer call() {
+    SavedPlan saved = SavedPlan.in(folder);
+    if (saved instanceof SavedPlan.Unreadable unreadable) {
+      desk.tell(unreadable.faults());
+      return ExitStatus.WRONG_INPUT;
+    }
+    if (saved instanceof SavedPlan.Broken broken) {
+      desk.tell(CheckText.render(broken.faults(), PaperOptions.plain()));
+      return ExitStatus.WRONG_INPUT;
+    }
+    OrderInput input = desk.read(folder, JobChoice.firm().only(planning.jobs()));
+    if (input == null) {
+      return ExitStatus.WRONG_INPUT;
+    }
+    CheckedPlan kept = saved instanceof SavedPlan.Sound sound ? sound.plan() : null;
+    Explained explained =
+        desk.plan(
+            input,
+            input.materialOrders(),
+            planning,
+            (planner, effort) -> {
+              PlanResult result =
+                  kept != null
+                      ? new PlanResult.Planned(kept)
+                      : planner.plan(
+                          input.order().shop(), input.materialOrders(), Map.of(), effort);
+              return new Explained(
+                  result,
+                  result instanceof PlanResult.Planned planned
+                      ? MarkPaper.of(planned.plan(), mark, new OneMore(planner), effort)
+                      : null);
+            });
+    Style style = papers.style(input.order().shop(), desk.surroundings());
+    if (!(explained.result() instanceof PlanResult.Planned planned)) {
+      return desk.tellNoPlan(explained.result(), style);
+    }
+    MarkPaper paper = explained.paper();
+    if (paper == null || paper.kinds().isEmpty()) {
+      return tellUnknown(MarkPaper.marks(planned.plan()));
+    }
+    desk.print(
+        papers.isJson() ? MarkJson.text(paper, style.units()) : MarkText.render(paper, style));
+    return desk.statusOf(planned.plan(), planning);
+  }
+
+  private int tellUnknown(SortedSet<String> marks) {
+    desk.tell(
+        "lapwright: "
+            + mark
+            + ": nothing that is planned has this mark. "
+            + Nearest.advice(
+                mark,
+                marks,
+                marks.isEmpty()
+                    ? "No piece has a mark."
+                    : "The marks are: " + String.join(", ", marks) + "."));
+    return ExitStatus.WRONG_INPUT;
+  }
+
+  private record Explained(PlanResult result, @Nullable MarkPaper paper) {}
+}

@@ -1,0 +1,94 @@
+package lapwright.compare;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import lapwright.PlanResult;
+import lapwright.Planner;
+import lapwright.Shortage;
+import lapwright.effort.Effort;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.Proof;
+import lapwright.shop.MaterialOrder;
+import lapwright.shop.Need;
+import lapwright.shop.RunNeed;
+import lapwright.shop.Shop;
+import org.jspecify.annotations.Nullable;
+
+/** What one more of a piece, or one more line of a run, would cost: planned, not estimated. */
+public final class OneMore {
+  private final Planner planner;
+
+  public OneMore(Planner planner) {
+    this.planner = Objects.requireNonNull(planner);
+  }
+
+  /**
+   * Both plans of one material, without and with one more.
+   *
+   * @param priced true when the costs are in 1/10,000 of the currency, else in units of length
+   * @param cost without one more
+   * @param with null when there is no plan with one more
+   * @param shortage why there is none; null when it was only that the time was over
+   */
+  public record Answer(
+      boolean priced, long cost, Proof proof, @Nullable With with, @Nullable Shortage shortage) {
+    public Answer {
+      Objects.requireNonNull(proof);
+    }
+
+    /** What one more costs; negative only where the plan without it is not proved. */
+    public long difference() {
+      return Math.subtractExact(Objects.requireNonNull(with).cost(), cost);
+    }
+  }
+
+  /** The plan with one more. */
+  public record With(long cost, Proof proof) {
+    public With {
+      Objects.requireNonNull(proof);
+    }
+  }
+
+  /** Plans one more of a need of the plan. */
+  public Answer ask(Shop shop, MaterialPlan plan, Need need, Effort effort) {
+    MaterialOrder order = plan.order();
+    List<Need> needs = new ArrayList<>(order.needs());
+    needs.add(new Need(need.job(), need.due(), 1, need.mark(), need.length(), 1, need.purpose()));
+    return ask(shop, plan, with(order, needs, order.runs()), effort);
+  }
+
+  /** Plans one more line of a run of the plan, in every copy of its job. */
+  public Answer ask(Shop shop, MaterialPlan plan, RunNeed need, Effort effort) {
+    MaterialOrder order = plan.order();
+    List<RunNeed> runs = new ArrayList<>();
+    for (RunNeed each : order.runs()) {
+      runs.add(each.equals(need) ? oneMoreLine(each) : each);
+    }
+    return ask(shop, plan, with(order, order.needs(), runs), effort);
+  }
+
+  private static RunNeed oneMoreLine(RunNeed need) {
+    return new RunNeed(
+        need.job(), need.due(), need.copies(), need.run().withQty(need.run().qty() + 1));
+  }
+
+  private static MaterialOrder with(MaterialOrder order, List<Need> needs, List<RunNeed> runs) {
+    return new MaterialOrder(
+        order.material(), order.saw(), order.onHandValued(), order.supplies(), needs, runs);
+  }
+
+  private Answer ask(Shop shop, MaterialPlan plan, MaterialOrder more, Effort effort) {
+    PlanResult result = planner.plan(shop, List.of(more), Map.of(), effort);
+    With with = null;
+    Shortage shortage = null;
+    if (result instanceof PlanResult.Planned planned) {
+      MaterialPlan then = planned.plan().plan().materials().get(0);
+      with = new With(then.cost(), then.proof());
+    } else if (result instanceof PlanResult.Impossible impossible) {
+      shortage = impossible.shortages().get(0);
+    }
+    return new Answer(plan.order().isPriced(), plan.cost(), plan.proof(), with, shortage);
+  }
+}
