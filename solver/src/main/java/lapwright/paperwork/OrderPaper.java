@@ -205,6 +205,9 @@ public record OrderPaper(
     List<ProofFigure> proofs = new ArrayList<>();
     ProofFigure.of(plan.materials(), true).ifPresent(proofs::add);
     ProofFigure.of(plan.materials(), false).ifPresent(proofs::add);
+    List<Attention> attention = new ArrayList<>(lines.attention());
+    attention.addAll(SupplierTerms.of(plan, suppliers, facts.today()));
+    plan.materials().forEach(material -> attention.addAll(StockFit.of(plan.shop(), material)));
     List<Need> jobs = OneNeedAJob.firstDueFirst(plan);
     return new OrderPaper(
         plan.shop(),
@@ -221,7 +224,7 @@ public record OrderPaper(
         facts.leftOut(),
         facts.takenAsFirm(),
         jobs.stream().filter(need -> need.due() == null).map(Need::job).toList(),
-        lines.attention());
+        attention);
   }
 
   private static Money sum(List<MaterialPlan> plans, ToLongFunction<MaterialPlan> figure) {
