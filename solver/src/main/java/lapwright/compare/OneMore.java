@@ -55,7 +55,16 @@ public final class OneMore {
   public Answer ask(Shop shop, MaterialPlan plan, Need need, Effort effort) {
     MaterialOrder order = plan.order();
     List<Need> needs = new ArrayList<>(order.needs());
-    needs.add(new Need(need.job(), need.due(), 1, need.mark(), need.length(), 1, need.purpose()));
+    needs.add(
+        new Need(
+            need.job(),
+            need.due(),
+            1,
+            need.mark(),
+            need.length(),
+            1,
+            need.purpose(),
+            need.rules()));
     return ask(shop, plan, with(order, needs, order.runs()), effort);
   }
 

@@ -120,16 +120,17 @@ public record MarkPaper(Shop shop, String mark, List<Kind> kinds) {
     List<Kind> kinds = new ArrayList<>();
     for (MaterialPlan plan : checked.plan().materials()) {
       List<Need> told = new ArrayList<>();
-      Map<Length, OneMore.Answer> ofLength = new HashMap<>();
+      Map<List<Object>, OneMore.Answer> ofShape = new HashMap<>();
       for (Need need : plan.order().needs()) {
         if (need.mark().equals(mark) && told.stream().noneMatch(other -> isSameKind(other, need))) {
           told.add(need);
           // One more of a length costs the same for every job, unless jobs have their own lots.
-          OneMore.Answer answer = ofLength.get(need.length());
+          List<Object> shape = List.of(need.length(), need.rules());
+          OneMore.Answer answer = ofShape.get(shape);
           if (answer == null || plan.order().material().oneLotPer() != OneLotPer.NONE) {
             answer = oneMore.ask(shop, plan, need, effort);
           }
-          ofLength.put(need.length(), answer);
+          ofShape.put(shape, answer);
           kinds.add(kind(plan, need, answer));
         }
       }

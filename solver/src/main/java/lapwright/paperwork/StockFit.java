@@ -12,6 +12,7 @@ import lapwright.measure.MoneyStyle;
 import lapwright.paperwork.OrderFacts.Attention;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Purchase;
+import lapwright.shop.CutRules;
 import lapwright.shop.Ends;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
@@ -158,6 +159,9 @@ final class StockFit {
     Map<Length, Integer> wanted = new TreeMap<>();
     Map<Length, Need> first = new TreeMap<>();
     for (Need need : order.needs()) {
+      if (!need.rules().equals(CutRules.PLAIN)) {
+        continue; // what an angled end or a short piece takes is not its length alone
+      }
       wanted.merge(need.length(), need.total(), Math::addExact);
       first.putIfAbsent(need.length(), need);
     }
