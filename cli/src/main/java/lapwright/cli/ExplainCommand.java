@@ -1,8 +1,10 @@
 package lapwright.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import lapwright.PlanResult;
 import lapwright.check.CheckedPlan;
@@ -23,7 +25,6 @@ import picocli.CommandLine.Parameters;
 /** Where the pieces of one mark land, and what one more would cost. */
 @Command(
     name = "explain",
-    mixinStandardHelpOptions = true,
     description = {
       "Where each piece of a mark lands: on which ticket, from which stick, beside what; and what one"
           + " more would cost, which is planned. Of plan.json in the folder where 'order --save' has"
@@ -62,35 +63,46 @@ final class ExplainCommand implements Callable<Integer> {
     if (input == null) {
       return ExitStatus.WRONG_INPUT;
     }
-    CheckedPlan kept = saved instanceof SavedPlan.Sound sound ? sound.plan() : null;
+    List<CheckedPlan> kept = saved instanceof SavedPlan.Sound sound ? sound.plans() : List.of();
     Explained explained =
         desk.plan(
             input,
             input.materialOrders(),
             planning,
             (planner, effort) -> {
-              PlanResult result =
-                  kept != null
-                      ? new PlanResult.Planned(kept)
-                      : planner.plan(
-                          input.order().shop(), input.materialOrders(), Map.of(), effort);
+              List<CheckedPlan> plans = kept;
+              PlanResult result = null;
+              if (plans.isEmpty()) {
+                result =
+                    planner.plan(input.order().shop(), input.materialOrders(), Map.of(), effort);
+                plans =
+                    result instanceof PlanResult.Planned planned
+                        ? List.of(planned.plan())
+                        : List.of();
+              }
+              OneMore oneMore = new OneMore(planner);
               return new Explained(
                   result,
-                  result instanceof PlanResult.Planned planned
-                      ? MarkPaper.of(planned.plan(), mark, new OneMore(planner), effort)
-                      : null);
+                  plans,
+                  plans.stream().map(plan -> MarkPaper.of(plan, mark, oneMore, effort)).toList());
             });
     Style style = papers.style(input.order().shop(), desk.surroundings());
-    if (!(explained.result() instanceof PlanResult.Planned planned)) {
+    if (explained.result() != null && explained.plans().isEmpty()) {
       return desk.tellNoPlan(explained.result(), style);
     }
-    MarkPaper paper = explained.paper();
-    if (paper == null || paper.kinds().isEmpty()) {
-      return tellUnknown(MarkPaper.marks(planned.plan()));
+    List<MarkPaper> found =
+        explained.papers().stream().filter(paper -> !paper.kinds().isEmpty()).toList();
+    if (found.isEmpty()) {
+      SortedSet<String> marks = new TreeSet<>();
+      explained.plans().forEach(plan -> marks.addAll(MarkPaper.marks(plan)));
+      return tellUnknown(marks);
     }
-    desk.print(
-        papers.isJson() ? MarkJson.text(paper, style.units()) : MarkText.render(paper, style));
-    return desk.statusOf(planned.plan(), planning);
+    // One answer for each order that has the mark: pieces added later are on a later order.
+    for (MarkPaper paper : found) {
+      desk.print(
+          papers.isJson() ? MarkJson.text(paper, style.units()) : MarkText.render(paper, style));
+    }
+    return desk.statusOf(explained.plans(), planning);
   }
 
   private int tellUnknown(SortedSet<String> marks) {
@@ -107,5 +119,7 @@ final class ExplainCommand implements Callable<Integer> {
     return ExitStatus.WRONG_INPUT;
   }
 
-  private record Explained(PlanResult result, @Nullable MarkPaper paper) {}
+  /** What was planned now, null for saved orders; the plans to look in, and what they say. */
+  private record Explained(
+      @Nullable PlanResult result, List<CheckedPlan> plans, List<MarkPaper> papers) {}
 }

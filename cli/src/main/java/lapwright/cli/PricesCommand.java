@@ -20,7 +20,6 @@ import picocli.CommandLine.Parameters;
 /** What each material costs over all suppliers. */
 @Command(
     name = "prices",
-    mixinStandardHelpOptions = true,
     description = {
       "Each material over all suppliers, the cheapest by length first, with the day of the price and"
           + " whether it is still good.",
