@@ -10,7 +10,7 @@ public final class BrokenPlanException extends IllegalStateException {
 
   private final transient List<PlanFault> faults;
 
-  BrokenPlanException(List<PlanFault> faults) {
+  public BrokenPlanException(List<PlanFault> faults) {
     super(
         faults.stream()
             .map(PlanFault::message)

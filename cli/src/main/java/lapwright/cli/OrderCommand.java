@@ -11,6 +11,9 @@ import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.compare.CombinedResult;
 import lapwright.compare.Combining;
+import lapwright.compare.Dividing;
+import lapwright.plan.Division;
+import lapwright.print.DivisionText;
 import lapwright.compare.LaterOrder;
 import lapwright.compare.LaterOrder.PieceCount;
 import lapwright.compare.SupplierAlone;
@@ -105,7 +108,10 @@ final class OrderCommand implements Callable<Integer> {
   private Asked ask(Planner planner, OrderInput input, List<MaterialOrder> orders, Effort effort) {
     Shop shop = input.order().shop();
     CombinedResult combined =
-        new Combining(planner, desk.surroundings().threads()).plan(shop, orders, effort);
+        divided(
+            planner,
+            new Combining(planner, desk.surroundings().threads()).plan(shop, orders, effort),
+            effort);
     boolean worthAsking =
         combined.result() instanceof PlanResult.Planned
             && suppliers.isEmpty()
@@ -130,7 +136,8 @@ final class OrderCommand implements Callable<Integer> {
             asked.combined().saving(),
             asked.alone(),
             papers.day(desk.surroundings()));
-    desk.print(papers.isJson() ? all.json() : OrderText.render(all.order(), style));
+    desk.print(
+        papers.isJson() ? all.json() : OrderText.render(all.order(), style) + eachPart(all, style));
     if (save && !replace && SavedPlan.in(folder).isOtherThan(planned.plan().plan())) {
       desk.tell(
           "lapwright: not saved: "
@@ -212,5 +219,23 @@ final class OrderCommand implements Callable<Integer> {
       WholeFolder.write(out, all.files(style.units()));
     }
     return desk.statusOf(all.plan(), planning);
+  }
+
+  /** Dividing the cost takes plans of its own, so it is left out where nothing would show it. */
+  private CombinedResult divided(Planner planner, CombinedResult combined, Effort effort) {
+    boolean shown = save || out != null || papers.isJson() || papers.isAll();
+    return shown && combined.result() instanceof PlanResult.Planned planned
+        ? new CombinedResult(
+            new PlanResult.Planned(new Dividing(planner).divide(planned.plan(), effort)),
+            combined.saving())
+        : combined;
+  }
+
+  /** What each job pays, where everything is shown. */
+  private String eachPart(Papers all, Style style) {
+    Division division = all.plan().plan().division();
+    return papers.isAll() && division != null && division.jobs().size() > 1
+        ? "\n" + DivisionText.render(division, all.plan().plan().shop().currency(), style)
+        : "";
   }
 }

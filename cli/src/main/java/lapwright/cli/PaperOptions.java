@@ -31,6 +31,10 @@ final class PaperOptions {
   @Option(names = "--json", description = "Print the result as JSON.")
   private boolean json;
 
+  boolean isAll() {
+    return all;
+  }
+
   boolean isJson() {
     return json;
   }

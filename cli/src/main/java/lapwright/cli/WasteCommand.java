@@ -9,8 +9,12 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import lapwright.PlanResult;
+import lapwright.Planner;
+import lapwright.compare.Dividing;
 import lapwright.compare.OtherLength;
+
 import lapwright.compare.OtherLengthResult;
+import lapwright.effort.Effort;
 import lapwright.files.JobChoice;
 import lapwright.files.OrderInput;
 import lapwright.files.WasteCsv;
@@ -113,7 +117,7 @@ final class WasteCommand implements Callable<Integer> {
             input,
             orders,
             planning,
-            (planner, effort) -> planner.plan(input.order().shop(), orders, Map.of(), effort));
+            (planner, effort) -> divided(planner, input, orders, effort));
     if (!(result instanceof PlanResult.Planned planned)) {
       return desk.tellNoPlan(result, style);
     }
@@ -126,6 +130,14 @@ final class WasteCommand implements Callable<Integer> {
       WholeFolder.write(out, Map.of(WasteCsv.FILE, WasteCsv.text(paper)));
     }
     return desk.statusOf(planned.plan(), planning);
+  }
+
+  private static PlanResult divided(
+      Planner planner, OrderInput input, List<MaterialOrder> orders, Effort effort) {
+    PlanResult result = planner.plan(input.order().shop(), orders, Map.of(), effort);
+    return result instanceof PlanResult.Planned planned
+        ? new PlanResult.Planned(new Dividing(planner).divide(planned.plan(), effort))
+        : result;
   }
 
   /** Both plans, the one in the lengths of now first. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import lapwright.measure.Length;
 import lapwright.measure.LengthStyle;
+import lapwright.measure.MoneyStyle;
 import lapwright.measure.Percent;
 import lapwright.paperwork.JobShare;
 import lapwright.paperwork.WasteFigures;
@@ -56,8 +57,13 @@ public final class WasteText {
       if (paper.materials().size() > 1) {
         paper.materials().forEach(this::oneMaterial);
       }
+      if (paper.division() != null) {
+        new DivisionText(paper.division(), new MoneyStyle(paper.shop().currency()), page).write();
+      }
     } else {
-      page.text("Each material by cause and by job: --all.", 2, 2);
+      page.text("Each material by cause and by job"
+              + (paper.division() == null ? "" : ", and each job's part of the cost")
+              + ": --all.", 2, 2);
     }
     page.explainSigns();
     return page;

@@ -83,6 +83,35 @@ final class AskingTest {
   }
 
   @Test
+  void eachJobsPartIsFrozenInTheSavedPlan() throws IOException {
+    CommandRun run = CommandRun.of("order", folder, "--save", "--all");
+    assertEquals(ExitStatus.DONE, run.status(), run.err());
+    assertTrue(run.out().contains("Each job's part of the $82.00"), run.out());
+    assertTrue(run.out().contains("$27.34"), run.out());
+    String saved = Files.readString(folder.resolve("plan.json"));
+    assertTrue(saved.contains("\"pays\" : 27.34"), saved);
+    // The saved parts stay what they are, and the plan with them passes the check.
+    CommandRun cut = CommandRun.of("cut", folder, "--json");
+    assertTrue(cut.out().contains("\"pays\" : 27.34"), cut.out());
+    assertFalse(CommandRun.of("order", folder).out().contains("Each job's part"), run.out());
+  }
+
+  @Test
+  void aSavedPlanWhosePartsDoNotAddUpIsRefused() throws IOException {
+    CommandRun.of("order", folder, "--save");
+    Path file = folder.resolve("plan.json");
+    String saved = Files.readString(file);
+    Files.writeString(file, saved.replace("\"pays\" : 27.34", "\"pays\" : 27.35"));
+    assertEquals(ExitStatus.WRONG_INPUT, CommandRun.of("cut", folder).status());
+  }
+
+  @Test
+  void wasteTellsEachJobsPart() {
+    CommandRun run = CommandRun.of("waste", folder, "--all");
+    assertTrue(run.out().contains("Each job's part of the $82.00"), run.out());
+  }
+
+  @Test
   void pricesComeCheapestByLengthFirstWithTheirDay() {
     CommandRun run = CommandRun.of("prices", folder);
     assertEquals(ExitStatus.DONE, run.status(), run.err());

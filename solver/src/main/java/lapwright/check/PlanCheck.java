@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
+import lapwright.measure.Money;
+import lapwright.plan.Division;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
@@ -21,6 +24,7 @@ public final class PlanCheck {
   public static Verdict check(OrderPlan plan) {
     List<PlanFault> found = new ArrayList<>();
     checkNames(plan, found);
+    checkDivision(plan, found);
     List<MaterialBound> bounds = new ArrayList<>();
     for (MaterialPlan material : plan.materials()) {
       Faults faults = new Faults(material.material(), found);
@@ -40,6 +44,36 @@ public final class PlanCheck {
     return found.isEmpty()
         ? new Verdict.Sound(new CheckedPlan(plan, bounds))
         : new Verdict.Broken(found);
+  }
+
+  /** What the jobs pay is the cost to the cent, and they are the jobs of the plan. */
+  private static void checkDivision(OrderPlan plan, List<PlanFault> found) {
+    Division division = plan.division();
+    if (division == null) {
+      return;
+    }
+    long cost = 0;
+    Set<String> jobs = new TreeSet<>();
+    for (MaterialPlan material : plan.materials()) {
+      if (material.order().isPriced()) {
+        cost = Math.addExact(cost, material.cost());
+        material.order().needs().forEach(need -> jobs.add(need.job()));
+        material.order().runs().forEach(need -> jobs.add(need.job()));
+      }
+    }
+    Faults faults = new Faults("", found);
+    Money total = new Money(cost).toCent();
+    if (!division.total().equals(total)) {
+      faults.ofMaterial(Rule.DIVISION, cents(total), cents(division.total()));
+    }
+    List<String> paying = division.jobs().stream().map(Division.JobPart::job).toList();
+    if (!paying.equals(List.copyOf(jobs))) {
+      faults.ofMaterial(Rule.DIVISION, String.join(", ", jobs), String.join(", ", paying));
+    }
+  }
+
+  private static String cents(Money money) {
+    return money.tenThousandths() / Money.PER_CENT + " cents";
   }
 
   /** Names that are to be unique in the whole plan. */

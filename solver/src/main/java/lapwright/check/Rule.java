@@ -29,6 +29,7 @@ public enum Rule {
   OFFCUT_NAME("every kept offcut has a name that no other offcut bears, and scrap has none"),
   COST("cost is the price of what is bought and the value of sticks on hand"),
   CASH("cash is the price of what is bought"),
+  DIVISION("what the jobs pay is the cost of the order to the cent"),
   ACCOUNT("the account adds up to the last unit"),
   CERTIFICATE("the certificate speaks of the plan's own supplies, lengths and weights"),
   BOUND("the stated bound follows from the certificate"),

@@ -10,6 +10,7 @@ import lapwright.check.CheckedPlan;
 import lapwright.measure.Length;
 import lapwright.plan.Account;
 import lapwright.plan.Cut;
+import lapwright.plan.Division;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
@@ -17,6 +18,7 @@ import lapwright.plan.Proof;
 import lapwright.plan.Purchase;
 import lapwright.shop.Shop;
 import lapwright.shop.Supply;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Where the material goes, for the estimator: by material, by job and in total, exact to the unit.
@@ -26,9 +28,15 @@ import lapwright.shop.Supply;
  * @param jobs all materials together, by name
  * @param total over all materials
  * @param bought stock lengths of all sticks bought
+ * @param division of the cost over the jobs; null when that was not asked
  */
 public record WastePaper(
-    Shop shop, List<MaterialPart> materials, List<JobShare> jobs, Account total, Length bought) {
+    Shop shop,
+    List<MaterialPart> materials,
+    List<JobShare> jobs,
+    Account total,
+    Length bought,
+    @Nullable Division division) {
   public WastePaper {
     Objects.requireNonNull(shop);
     materials = List.copyOf(materials);
@@ -87,7 +95,7 @@ public record WastePaper(
       total = total.plus(part.account());
       bought = bought.plus(part.bought());
     }
-    return new WastePaper(plan.shop(), parts, List.copyOf(jobs.values()), total, bought);
+    return new WastePaper(plan.shop(), parts, List.copyOf(jobs.values()), total, bought, plan.division());
   }
 
   private static MaterialPart part(MaterialPlan plan) {

@@ -8,6 +8,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import lapwright.files.source.Findings;
 import lapwright.files.source.Node;
+import lapwright.plan.Division;
 import lapwright.plan.OrderPlan;
 import lapwright.shop.Need;
 import lapwright.shop.Shop;
@@ -54,7 +55,29 @@ final class PlanReader {
     Map<String, List<Need>> needs = new LinkedHashMap<>();
     fields.list("jobs", job -> readJob(job, needs));
     MaterialReader materials = new MaterialReader(needs);
-    return new OrderPlan(shop, fields.list("materials", materials::read));
+    return new OrderPlan(shop, fields.list("materials", materials::read), division(fields));
+  }
+
+  private static @Nullable Division division(PlanFields fields) {
+    if (!fields.has("divided")) {
+      return null;
+    }
+    PlanFields divided = fields.object("divided");
+    return guarded(
+        divided,
+        "jobs",
+        () ->
+            new Division(
+                divided.money("cost"),
+                divided.list(
+                    "jobs",
+                    part ->
+                        new Division.JobPart(
+                            part.words("job"),
+                            part.money("alone"),
+                            part.word("how", Words.ALONE),
+                            part.truth("proved"),
+                            part.money("pays")))));
   }
 
   private static Shop shop(PlanFields fields, String currency) {

@@ -14,6 +14,7 @@ import lapwright.compare.Saving;
 import lapwright.measure.Length;
 import lapwright.measure.LengthStyle;
 import lapwright.measure.Money;
+import lapwright.plan.Division;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Proof;
@@ -75,9 +76,27 @@ final class PlanWriter {
     jobs();
     MaterialWriter materials = new MaterialWriter(json, plan.shop(), style);
     json.list("materials", plan.materials(), materials::write);
+    Division division = plan.division();
+    if (division != null) {
+      json.object("divided", () -> divided(division));
+    }
     if (saving != null) {
       json.object("saved", () -> saved(saving));
     }
+  }
+
+  private void divided(Division division) {
+    json.money("cost", division.total());
+    json.list(
+        "jobs",
+        division.jobs(),
+        part -> {
+          json.words("job", part.job());
+          json.money("alone", part.alone());
+          json.words("how", part.how().word());
+          json.truth("proved", part.proved());
+          json.money("pays", part.pays());
+        });
   }
 
   private Money sum(ToLongFunction<MaterialPlan> figure) {

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.function.Function;
 import lapwright.measure.Price;
+import lapwright.plan.Division;
 import lapwright.plan.Proof;
 import lapwright.shop.Ends;
 import lapwright.shop.OneLotPer;
@@ -19,6 +20,9 @@ final class Words {
   static final Map<String, Price.Per> PER = of(Price.Per.values(), Price.Per::word);
   static final Map<String, Supplier.Rounds> ROUNDS =
       of(Supplier.Rounds.values(), Supplier.Rounds::word);
+
+  static final Map<String, Division.Alone> ALONE =
+      of(Division.Alone.values(), Division.Alone::word);
 
   private Words() {}
 
