@@ -12,7 +12,6 @@ import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.compare.Dividing;
 import lapwright.compare.OtherLength;
-
 import lapwright.compare.OtherLengthResult;
 import lapwright.effort.Effort;
 import lapwright.files.JobChoice;
@@ -114,10 +113,7 @@ final class WasteCommand implements Callable<Integer> {
     }
     PlanResult result =
         desk.plan(
-            input,
-            orders,
-            planning,
-            (planner, effort) -> divided(planner, input, orders, effort));
+            input, orders, planning, (planner, effort) -> divided(planner, input, orders, effort));
     if (!(result instanceof PlanResult.Planned planned)) {
       return desk.tellNoPlan(result, style);
     }

@@ -62,8 +62,7 @@ public final class DivisionText {
     }
   }
 
-  private void row(
-      Table table, String job, Money alone, Money pays, String how, boolean withHow) {
+  private void row(Table table, String job, Money alone, Money pays, String how, boolean withHow) {
     table.row(
         withHow
             ? List.of(job, amount(alone), money.print(pays), how)

@@ -61,9 +61,12 @@ public final class WasteText {
         new DivisionText(paper.division(), new MoneyStyle(paper.shop().currency()), page).write();
       }
     } else {
-      page.text("Each material by cause and by job"
+      page.text(
+          "Each material by cause and by job"
               + (paper.division() == null ? "" : ", and each job's part of the cost")
-              + ": --all.", 2, 2);
+              + ": --all.",
+          2,
+          2);
     }
     page.explainSigns();
     return page;

@@ -128,8 +128,7 @@ public final class Dividing {
   }
 
   private boolean add(Shop shop, MaterialOrder order, Alone how, Sum sum, Effort effort) {
-    Effort share =
-        effort.alsoStoppedBy(new Questions(QUESTIONS)).tellingInstead(progress -> {});
+    Effort share = effort.alsoStoppedBy(new Questions(QUESTIONS)).tellingInstead(progress -> {});
     PlanResult result = planner.plan(shop, List.of(order), Map.of(), share);
     if (result instanceof PlanResult.Planned planned) {
       MaterialPlan plan = planned.plan().plan().materials().get(0);
@@ -148,11 +147,7 @@ public final class Dividing {
         (job, sum) ->
             parts.add(
                 new JobPart(
-                    job,
-                    sum.cost,
-                    sum.how,
-                    sum.proved,
-                    Objects.requireNonNull(shares.get(job)))));
+                    job, sum.cost, sum.how, sum.proved, Objects.requireNonNull(shares.get(job)))));
     return new Division(total, parts);
   }
 
@@ -176,9 +171,7 @@ public final class Dividing {
     for (Map.Entry<String, Money> each : alone.entrySet()) {
       long weight = nothing ? 1 : each.getValue().tenThousandths();
       BigInteger[] quota =
-          BigInteger.valueOf(cents)
-              .multiply(BigInteger.valueOf(weight))
-              .divideAndRemainder(whole);
+          BigInteger.valueOf(cents).multiply(BigInteger.valueOf(weight)).divideAndRemainder(whole);
       long share = quota[0].longValueExact();
       left -= share;
       shares.put(each.getKey(), Money.ofCents(share));

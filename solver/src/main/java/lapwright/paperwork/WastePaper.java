@@ -95,7 +95,8 @@ public record WastePaper(
       total = total.plus(part.account());
       bought = bought.plus(part.bought());
     }
-    return new WastePaper(plan.shop(), parts, List.copyOf(jobs.values()), total, bought, plan.division());
+    return new WastePaper(
+        plan.shop(), parts, List.copyOf(jobs.values()), total, bought, plan.division());
   }
 
   private static MaterialPart part(MaterialPlan plan) {

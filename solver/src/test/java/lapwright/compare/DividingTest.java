@@ -102,8 +102,7 @@ final class DividingTest {
       @ForAll @Size(min = 1, max = 9) List<@LongRange(min = 0, max = 99_999_999) Long> costs) {
     SortedMap<String, Money> alone = alone(costs);
     SortedMap<String, Money> shares = Dividing.shares(Money.ofCents(cents), alone);
-    assertEquals(
-        Money.ofCents(cents), shares.values().stream().reduce(Money.ZERO, Money::plus));
+    assertEquals(Money.ofCents(cents), shares.values().stream().reduce(Money.ZERO, Money::plus));
     long sum = costs.stream().mapToLong(Long::longValue).sum();
     if (Money.ofCents(cents).compareTo(new Money(sum).toCent()) <= 0) {
       shares.forEach(
