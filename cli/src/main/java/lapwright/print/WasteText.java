@@ -6,6 +6,7 @@ import lapwright.measure.Length;
 import lapwright.measure.LengthStyle;
 import lapwright.measure.MoneyStyle;
 import lapwright.measure.Percent;
+import lapwright.paperwork.FactorCauses;
 import lapwright.paperwork.JobShare;
 import lapwright.paperwork.WasteFigures;
 import lapwright.paperwork.WastePaper;
@@ -54,6 +55,7 @@ public final class WasteText {
               + " offcuts and surplus are the shop's.",
           2,
           2);
+      factor();
       if (paper.materials().size() > 1) {
         paper.materials().forEach(this::oneMaterial);
       }
@@ -125,6 +127,40 @@ public final class WasteText {
     }
     table.sum(List.of("Bought", page.length(bought), ""));
     table.print(2);
+  }
+
+  /** The factor of an estimate with its causes, which add up to it as printed. */
+  private void factor() {
+    FactorCauses causes = FactorCauses.of(paper.bought(), paper.total());
+    page.blank();
+    Table table =
+        new Table(page)
+            .column(
+                page.style().units() == LengthStyle.FEET_INCHES
+                    ? "For each foot finished"
+                    : "For each metre finished",
+                Kind.NAME)
+            .column("Factor", Kind.NUMBER);
+    part(table, "Finished pieces", causes.finished());
+    part(table, "Laps", causes.laps());
+    part(table, "Offcuts kept on the rack", causes.offcutsKept());
+    part(table, "Kerf", causes.kerf());
+    part(table, "End trims", causes.endTrim());
+    part(table, "Scrap", causes.scrap());
+    table.sum(List.of("Cut", Phrases.factor(causes.cut())));
+    part(table, "From stock on hand and the rack", causes.fromStock());
+    part(table, "Surplus, whole sticks", causes.surplus());
+    part(table, "What sticks may come short", causes.shortAllowance());
+    table.rule();
+    table.sum(List.of("Bought", Phrases.factor(causes.bought())));
+    table.print(2);
+  }
+
+  private static void part(Table table, String name, Percent part) {
+    if (part.hundredths() != 0) {
+      String factor = Phrases.factor(new Percent(Math.abs(part.hundredths())));
+      table.row(List.of(name, part.hundredths() < 0 ? "-" + factor : factor));
+    }
   }
 
   private void causeIfAny(Table table, String name, Length length, Length drawn) {
