@@ -3,12 +3,14 @@ package lapwright.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.SortedSet;
-import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import lapwright.PlanResult;
+import lapwright.Planner;
 import lapwright.check.CheckedPlan;
 import lapwright.compare.OneMore;
+import lapwright.effort.Effort;
 import lapwright.files.JobChoice;
 import lapwright.files.OrderInput;
 import lapwright.files.answers.MarkJson;
@@ -70,38 +72,25 @@ final class ExplainCommand implements Callable<Integer> {
             input.materialOrders(),
             planning,
             (planner, effort) -> {
-              List<CheckedPlan> plans = kept;
-              PlanResult result = null;
-              if (plans.isEmpty()) {
-                result =
-                    planner.plan(input.order().shop(), input.materialOrders(), Map.of(), effort);
-                plans =
-                    result instanceof PlanResult.Planned planned
-                        ? List.of(planned.plan())
-                        : List.of();
+              if (!kept.isEmpty()) {
+                return explained(kept, planner, effort);
               }
-              OneMore oneMore = new OneMore(planner);
-              return new Explained(
-                  result,
-                  plans,
-                  plans.stream().map(plan -> MarkPaper.of(plan, mark, oneMore, effort)).toList());
+              PlanResult result =
+                  planner.plan(input.order().shop(), input.materialOrders(), Map.of(), effort);
+              return result instanceof PlanResult.Planned planned
+                  ? explained(List.of(planned.plan()), planner, effort)
+                  : new Explained(result, List.of(), null);
             });
     Style style = papers.style(input.order().shop(), desk.surroundings());
-    if (explained.result() != null && explained.plans().isEmpty()) {
-      return desk.tellNoPlan(explained.result(), style);
+    MarkPaper paper = explained.paper();
+    if (paper == null) {
+      return desk.tellNoPlan(Objects.requireNonNull(explained.noPlan()), style);
     }
-    List<MarkPaper> found =
-        explained.papers().stream().filter(paper -> !paper.kinds().isEmpty()).toList();
-    if (found.isEmpty()) {
-      SortedSet<String> marks = new TreeSet<>();
-      explained.plans().forEach(plan -> marks.addAll(MarkPaper.marks(plan)));
-      return tellUnknown(marks);
+    if (paper.kinds().isEmpty()) {
+      return tellUnknown(MarkPaper.marks(explained.plans()));
     }
-    // One answer for each order that has the mark: pieces added later are on a later order.
-    for (MarkPaper paper : found) {
-      desk.print(
-          papers.isJson() ? MarkJson.text(paper, style.units()) : MarkText.render(paper, style));
-    }
+    desk.print(
+        papers.isJson() ? MarkJson.text(paper, style.units()) : MarkText.render(paper, style));
     return desk.statusOf(explained.plans(), planning);
   }
 
@@ -119,7 +108,14 @@ final class ExplainCommand implements Callable<Integer> {
     return ExitStatus.WRONG_INPUT;
   }
 
-  /** What was planned now, null for saved orders; the plans to look in, and what they say. */
+  private Explained explained(List<CheckedPlan> plans, Planner planner, Effort effort) {
+    return new Explained(null, plans, MarkPaper.of(plans, mark, new OneMore(planner), effort));
+  }
+
+  /**
+   * @param noPlan why there is none; null where there is
+   * @param plans of the orders, the first first
+   */
   private record Explained(
-      @Nullable PlanResult result, List<CheckedPlan> plans, List<MarkPaper> papers) {}
+      @Nullable PlanResult noPlan, List<CheckedPlan> plans, @Nullable MarkPaper paper) {}
 }

@@ -103,19 +103,31 @@ public record MarkPaper(Shop shop, String mark, List<Kind> kinds) {
     }
   }
 
-  /** All marks of a plan, each once, in the order of their letters. */
-  public static SortedSet<String> marks(CheckedPlan plan) {
+  /** All marks of the plans, each once, in the order of their letters. */
+  public static SortedSet<String> marks(List<CheckedPlan> plans) {
     SortedSet<String> marks = new TreeSet<>();
-    for (MaterialPlan material : plan.plan().materials()) {
-      material.order().needs().forEach(need -> marks.add(need.mark()));
-      material.order().runs().forEach(need -> marks.add(need.run().mark()));
+    for (CheckedPlan plan : plans) {
+      for (MaterialPlan material : plan.plan().materials()) {
+        material.order().needs().forEach(need -> marks.add(need.mark()));
+        material.order().runs().forEach(need -> marks.add(need.run().mark()));
+      }
     }
     marks.remove("");
     return marks;
   }
 
-  /** The paper of a checked plan; one more is planned for every kind. */
-  public static MarkPaper of(CheckedPlan checked, String mark, OneMore oneMore, Effort effort) {
+  /**
+   * The paper of orders that were placed one after the other, at least one; what one more would
+   * cost is planned for every kind, in the order that it belongs to.
+   */
+  public static MarkPaper of(List<CheckedPlan> plans, String mark, OneMore oneMore, Effort effort) {
+    List<Kind> kinds = new ArrayList<>();
+    plans.forEach(plan -> kinds.addAll(kinds(plan, mark, oneMore, effort)));
+    return new MarkPaper(plans.get(0).plan().shop(), mark, kinds);
+  }
+
+  private static List<Kind> kinds(
+      CheckedPlan checked, String mark, OneMore oneMore, Effort effort) {
     Shop shop = checked.plan().shop();
     List<Kind> kinds = new ArrayList<>();
     for (MaterialPlan plan : checked.plan().materials()) {
@@ -140,7 +152,7 @@ public record MarkPaper(Shop shop, String mark, List<Kind> kinds) {
         }
       }
     }
-    return new MarkPaper(shop, mark, kinds);
+    return kinds;
   }
 
   private static boolean isSameKind(Need a, Need b) {
