@@ -73,7 +73,8 @@ final class Lapwright implements Runnable {
             new PricesCommand(desk),
             new CheckCommand(desk),
             new SchemaCommand(desk),
-            new StartCommand(desk))) {
+            new StartCommand(desk),
+            new ReadCommand(desk))) {
       line.addSubcommand(new CommandLine(command).addMixin("help", new HelpOption()));
     }
     line.setOut(surroundings.out())

@@ -71,7 +71,8 @@ public record Table(List<String> columns, List<Row> rows) {
       return null;
     }
     char separator = separator(lines.get(at));
-    List<String> header = cells(file.name(), at + 1, lines.get(at), separator, findings);
+    List<String> header =
+        cells(new Place(file.name(), at + 1, 0), lines.get(at), separator, findings);
     if (header == null || !checkHeader(file.name(), at + 1, header, known, required, findings)) {
       return null;
     }
@@ -147,7 +148,7 @@ public record Table(List<String> columns, List<Row> rows) {
     if (line.isBlank()) {
       return null;
     }
-    List<String> cells = cells(place.file(), place.line(), line, separator, findings);
+    List<String> cells = cells(place, line, separator, findings);
     if (cells == null || cells.stream().allMatch(String::isEmpty)) {
       return null;
     }
@@ -197,8 +198,9 @@ public record Table(List<String> columns, List<Row> rows) {
     return false;
   }
 
-  private static @Nullable List<String> cells(
-      String file, int line, String text, char separator, Findings findings) {
+  /** The cells of one row, stripped; null when it is no row, which is a fault then. */
+  public static @Nullable List<String> cells(
+      Place row, String text, char separator, Findings findings) {
     CsvSchema schema = CsvSchema.emptySchema().withColumnSeparator(separator);
     try (CsvParser parser = CSV.createParser(text)) {
       parser.enable(CsvParser.Feature.WRAP_AS_ARRAY);
@@ -212,7 +214,7 @@ public record Table(List<String> columns, List<Row> rows) {
       return cells;
     } catch (JsonProcessingException e) {
       findings.fault(
-          new Place(file, line, 0),
+          row,
           "",
           text,
           "a quote that does not close, or text after a closing quote",
