@@ -21,7 +21,7 @@ import picocli.CommandLine.Spec;
 final class SchemaCommand implements Callable<Integer> {
   private final Desk desk;
 
-  @Parameters(paramLabel = "KIND", description = "job, materials, shop or order.")
+  @Parameters(paramLabel = "KIND", description = "job, kit, materials, shop or order.")
   private String kind = "";
 
   @Spec private @Nullable CommandSpec spec;

@@ -31,6 +31,10 @@ public final class JobTable {
   /** Where a table goes, or why it cannot go there. */
   public sealed interface Target {
     /**
+     * It can be written.
+     *
+     * @param jobs the folder of the jobs
+     * @param file name of the table
      * @param materials ids that the folder's materials.yaml has; empty when it cannot be read
      */
     record Free(Path jobs, String file, List<String> materials) implements Target {

@@ -293,7 +293,7 @@ class CommandsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"job", "materials", "shop", "order"})
+  @ValueSource(strings = {"job", "kit", "materials", "shop", "order"})
   void schemaPrintsASchema(String kind) {
     CommandRun run = CommandRun.of("schema", kind);
 

@@ -187,10 +187,12 @@ public final class CutListReader {
     Place place = new Place(file, row.line(), 0);
     List<String> said = new ArrayList<>();
     String qtyCell = header.cell(row, Role.QTY);
-    Integer qty =
-        qtyCell.isEmpty()
-            ? missing(row, header, Role.QTY)
-            : values.taken(place, header.column(Role.QTY), qtyCell, numbers.quantity(qtyCell));
+    Integer qty = null;
+    if (qtyCell.isEmpty()) {
+      missing(row, header, Role.QTY);
+    } else {
+      qty = values.taken(place, header.column(Role.QTY), qtyCell, numbers.quantity(qtyCell));
+    }
     if (qty != null && qty == 0) {
       say(row, "quantity 0, not read");
       return;
@@ -234,14 +236,13 @@ public final class CutListReader {
         && one.other().equals(other.other());
   }
 
-  private <T> @Nullable T missing(Sheet.Row row, Header header, Role role) {
+  private void missing(Sheet.Row row, Header header, Role role) {
     fault(
         row,
         header.column(role),
         "",
         "no " + role.column() + " in a row with " + String.join(", ", row.filled()),
         "Fill the cell in, or delete the row.");
-    return null;
   }
 
   /** The material; an empty cell and a ditto mark say: as above. */
@@ -277,7 +278,8 @@ public final class CutListReader {
     String column = header.column(Role.LENGTH);
     String cell = header.cell(row, Role.LENGTH);
     if (cell.isEmpty()) {
-      return missing(row, header, Role.LENGTH);
+      missing(row, header, Role.LENGTH);
+      return null;
     }
     String unitCell = header.cell(row, Role.UNIT);
     LengthUnit own = unitCell.isEmpty() ? null : LengthUnit.of(unitCell);
@@ -295,7 +297,8 @@ public final class CutListReader {
     String feet = header.cell(row, Role.FEET);
     String inches = header.cell(row, Role.INCHES);
     if (feet.isEmpty() && inches.isEmpty()) {
-      return missing(row, header, Role.FEET);
+      missing(row, header, Role.FEET);
+      return null;
     }
     Length whole =
         feet.isEmpty()

@@ -13,12 +13,12 @@ public enum LengthUnit {
 
   private final String word;
   private final String sign;
-  private final List<String> spellings;
+  private final String spellings;
 
   LengthUnit(String word, String sign, String... spellings) {
     this.word = word;
     this.sign = sign;
-    this.spellings = List.of(spellings);
+    this.spellings = String.join(" ", spellings);
   }
 
   /** As people type it. */
@@ -35,7 +35,7 @@ public enum LengthUnit {
   public static @Nullable LengthUnit of(String text) {
     String spelling = text.strip().toLowerCase(Locale.ROOT).replaceAll("\\.$", "");
     for (LengthUnit unit : values()) {
-      if (unit.spellings.contains(spelling)) {
+      if (List.of(unit.spellings.split(" ")).contains(spelling)) {
         return unit;
       }
     }

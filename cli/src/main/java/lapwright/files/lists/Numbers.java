@@ -112,8 +112,8 @@ final class Numbers {
     return off.signum() == 0 || off.compareTo(rounding) > 0 || tooLong
         ? null
         : Length.ofInches(1)
-            .times((int) (nearest.longValueExact() / 16))
-            .plus(SIXTEENTH.times((int) (nearest.longValueExact() % 16)));
+            .times(nearest.longValueExact() / 16)
+            .plus(SIXTEENTH.times(nearest.longValueExact() % 16));
   }
 
   private static <T> Reading<T> ambiguous(String digits) {

@@ -13,18 +13,18 @@ enum Role {
   MARK("mark", "id", "piece", "piece mark", "part", "part no", "part number", "tag", "mk"),
   FOR("for", "use", "purpose", "description", "notes", "note", "remarks", "remark", "comment");
 
-  private final List<String> words;
+  private final String words;
 
   Role(String... words) {
-    this.words = List.of(words);
+    this.words = String.join("|", words);
   }
 
   List<String> words() {
-    return words;
+    return List.of(words.split("\\|"));
   }
 
   /** The column of a job's table that it becomes. */
   String column() {
-    return words.get(0);
+    return words().get(0);
   }
 }
