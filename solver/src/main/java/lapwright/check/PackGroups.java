@@ -151,6 +151,9 @@ final class PackGroups {
       List<LeastPacks.Kind> kinds = new ArrayList<>();
       for (int group = 0; group < least.length; group++) {
         List<Integer> stocks = groups.get(group);
+        if (stocks.isEmpty()) {
+          continue;
+        }
         int first = stocks.get(0);
         boolean alike = true;
         long available = 0;
