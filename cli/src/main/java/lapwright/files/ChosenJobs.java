@@ -150,7 +150,7 @@ final class ChosenJobs {
             row.place(),
             "material",
             piece.material(),
-            "materials.yaml has no such material",
+            "the shop's materials.yaml has no such material",
             Nearest.advice(piece.material(), materials.keySet(), "Add it there, or correct it."));
       }
       if (material != null && isWanted) {

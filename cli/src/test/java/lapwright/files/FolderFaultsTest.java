@@ -45,7 +45,12 @@ final class FolderFaultsTest {
         arguments(JOB, "times: 2", "times: 0", 4, "less than 1"),
         arguments(
             JOB, "times: 2", "times: 500000", 7, "times 500000 that is more than 1,000,000 pieces"),
-        arguments(JOB, "tube-2x2-14ga:", "tube-2x2-14g:", 7, "materials.yaml has no such material"),
+        arguments(
+            JOB,
+            "tube-2x2-14ga:",
+            "tube-2x2-14g:",
+            7,
+            "the shop's materials.yaml has no such material"),
         arguments(JOB, "  angle-2x2:", "  tube-2x2-14ga:", 9, "stands twice; first in line 6"),
         arguments(
             JOB,
@@ -190,7 +195,11 @@ final class FolderFaultsTest {
         arguments(CSV, "8'-4\"", "100", 2, "a number without a unit"),
         arguments(CSV, "8'-4\",6", "8'-4\",", 2, "not a whole number"),
         arguments(
-            CSV, "drip-trim-grey", "drip-trim-gray", 2, "materials.yaml has no such material"),
+            CSV,
+            "drip-trim-grey",
+            "drip-trim-gray",
+            2,
+            "the shop's materials.yaml has no such material"),
         arguments(CSV, "drip-trim-grey", "", 2, "no material"),
         arguments(PRICES, ",each,", ",,", 2, "a price without per: what does it buy?"),
         arguments(PRICES, "29.80,each", ",each", 2, "per without a price"),
