@@ -30,6 +30,8 @@ import org.jspecify.annotations.Nullable;
  * BoundCheck}, with a weight for every length there is, the least weight of a permitted split for
  * every line, and decisions about lots: under them, only lots that some job may still use have
  * sticks, and lots that are bounded by themselves add up.
+ *
+ * <p>The class is long because every step of the recomputation stands in one place to be read.
  */
 final class RunBoundCheck {
   private static final BigInteger GREATEST_SUM = BigInteger.ONE.shiftLeft(Long.SIZE - 2);

@@ -22,6 +22,8 @@ import org.jspecify.annotations.Nullable;
  * what they might have become counts as the greatest weight.
  *
  * <p>Time O(stages x pairs), independent of the grid of lengths. Not thread-safe.
+ *
+ * <p>The class is long because all its steps read and write the same lists.
  */
 public final class PatternLists implements PatternSource {
   private static final int MOST_PAIRS = 60_000;

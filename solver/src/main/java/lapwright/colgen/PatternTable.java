@@ -27,6 +27,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Time O(T C), for the diverse patterns O(T C) for each of at most {@value #STOCKS_IN_DEPTH}
  * stocks; memory 4 T C bytes. Not thread-safe: it keeps its table from call to call.
+ *
+ * <p>The class is long because all its steps read and write the one table.
  */
 public final class PatternTable implements PatternSource {
   /** Cells beyond which a table is too large. */

@@ -45,7 +45,7 @@ class SmallProblemsTest {
     assertTrue(compared > 190, "compared only " + compared);
   }
 
-  @Property(tries = 100)
+  @Property(tries = 100, seed = "11")
   void theOrderOfItemsAndStocksDoesNotChangeTheCost(@ForAll long seed) {
     StickProblem problem = RandomProblems.small(seed);
     List<Item> items = new ArrayList<>(problem.items());
@@ -56,7 +56,7 @@ class SmallProblemsTest {
         solve(problem).cost(), solve(new StickProblem(items, stocks, problem.keepFrom())).cost());
   }
 
-  @Property(tries = 100)
+  @Property(tries = 100, seed = "11")
   void scalingAllLengthsDoesNotChangeTheCost(@ForAll long seed) {
     StickProblem problem = RandomProblems.small(seed);
     long factor = 1 + new Random(seed).nextInt(30_000);
@@ -84,7 +84,7 @@ class SmallProblemsTest {
         solve(new StickProblem(items, stocks, problem.keepFrom() * factor)).cost());
   }
 
-  @Property(tries = 100)
+  @Property(tries = 100, seed = "11")
   void moreStockNeverCostsMore(@ForAll long seed) {
     StickProblem problem = RandomProblems.small(seed);
     StickSolution before = solve(problem);
@@ -96,7 +96,7 @@ class SmallProblemsTest {
     }
   }
 
-  @Property(tries = 100)
+  @Property(tries = 100, seed = "11")
   void fewerPiecesNeverCostMore(@ForAll long seed) {
     StickProblem problem = RandomProblems.small(seed);
     StickSolution before = solve(problem);
@@ -109,7 +109,7 @@ class SmallProblemsTest {
     }
   }
 
-  @Property(tries = 100)
+  @Property(tries = 100, seed = "11")
   void aStartIsNeverMadeWorse(@ForAll long seed) {
     StickProblem problem = RandomProblems.small(seed);
     StickSolution solution = solve(problem);
