@@ -103,20 +103,7 @@ final class RunSolving {
     if (apart.isZero() || need.lines() == 1) {
       return true;
     }
-    RunNeed changed =
-        new RunNeed(
-            need.job(),
-            need.due(),
-            need.copies(),
-            new Run(
-                run.material(),
-                run.mark(),
-                run.length(),
-                run.qty(),
-                run.addAtStart(),
-                run.addAtEnd(),
-                run.rules().staggered(apart),
-                run.purpose()));
+    RunNeed changed = need.withRules(run.rules().staggered(apart));
     MaterialOrder alone =
         new MaterialOrder(
             order.material(),

@@ -17,7 +17,6 @@ import lapwright.plan.MaterialPlan;
 import lapwright.plan.Proof;
 import lapwright.shop.JointRules.JointCount;
 import lapwright.shop.MaterialOrder;
-import lapwright.shop.Run;
 import lapwright.shop.RunNeed;
 import lapwright.shop.Shop;
 
@@ -127,7 +126,6 @@ public final class BestLength {
   private static MaterialOrder atJointsOfToday(MaterialOrder order) {
     List<RunNeed> runs = new ArrayList<>();
     for (RunNeed need : order.runs()) {
-      Run run = need.run();
       int joints;
       try {
         joints = RunDemand.mostJoints(order, need);
@@ -135,20 +133,7 @@ public final class BestLength {
         runs.add(need);
         continue;
       }
-      runs.add(
-          new RunNeed(
-              need.job(),
-              need.due(),
-              need.copies(),
-              new Run(
-                  run.material(),
-                  run.mark(),
-                  run.length(),
-                  run.qty(),
-                  run.addAtStart(),
-                  run.addAtEnd(),
-                  run.rules().with(new JointCount.AtMost(joints)),
-                  run.purpose())));
+      runs.add(need.withRules(need.run().rules().with(new JointCount.AtMost(joints))));
     }
     return new MaterialOrder(
         order.material(), order.saw(), order.onHandValued(), order.supplies(), order.needs(), runs);

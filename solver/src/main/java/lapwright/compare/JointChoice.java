@@ -18,7 +18,6 @@ import lapwright.shop.JointRules;
 import lapwright.shop.JointRules.ClosingPiece;
 import lapwright.shop.JointRules.JointCount;
 import lapwright.shop.MaterialOrder;
-import lapwright.shop.Run;
 import lapwright.shop.RunNeed;
 import lapwright.shop.Shop;
 import org.jspecify.annotations.Nullable;
@@ -104,8 +103,7 @@ public final class JointChoice {
   private static RunNeed fullSticksFirst(RunNeed need) {
     JointRules rules = need.run().rules();
     ClosingPiece closing = rules.closing();
-    return with(
-        need,
+    return need.withRules(
         rules
             .with(new ClosingPiece(closing.where(), true, closing.leaveLong()))
             .staggered(Length.ZERO));
@@ -117,7 +115,7 @@ public final class JointChoice {
         count instanceof JointCount.AtMost atMost
             ? new JointCount.AtMost(atMost.joints() + 1)
             : new JointCount.BeyondFewest(((JointCount.BeyondFewest) count).extra() + 1);
-    return with(need, need.run().rules().with(more));
+    return need.withRules(need.run().rules().with(more));
   }
 
   /**
@@ -133,29 +131,13 @@ public final class JointChoice {
     List<Length> places =
         RunDemand.farthestPlaces(
             order,
-            with(need, rules.with(new ClosingPiece(closing.where(), false, closing.leaveLong()))));
+            need.withRules(
+                rules.with(new ClosingPiece(closing.where(), false, closing.leaveLong()))));
     JointRules fixed =
         rules
             .at(new JointPlaces.At(places))
             .with(new ClosingPiece(closing.where(), false, closing.leaveLong()))
             .with(new JointCount.AtMost(places.size()));
-    return with(need, fixed);
-  }
-
-  private static RunNeed with(RunNeed need, JointRules rules) {
-    Run run = need.run();
-    return new RunNeed(
-        need.job(),
-        need.due(),
-        need.copies(),
-        new Run(
-            run.material(),
-            run.mark(),
-            run.length(),
-            run.qty(),
-            run.addAtStart(),
-            run.addAtEnd(),
-            rules,
-            run.purpose()));
+    return need.withRules(fixed);
   }
 }

@@ -30,4 +30,21 @@ public record RunNeed(String job, @Nullable LocalDate due, int copies, Run run) 
   public String pieceMark(int line, int piece) {
     return run.mark() + "/" + line + "." + piece;
   }
+
+  /** The same under other rules for its joints. */
+  public RunNeed withRules(JointRules rules) {
+    return new RunNeed(
+        job,
+        due,
+        copies,
+        new Run(
+            run.material(),
+            run.mark(),
+            run.length(),
+            run.qty(),
+            run.addAtStart(),
+            run.addAtEnd(),
+            rules,
+            run.purpose()));
+  }
 }
