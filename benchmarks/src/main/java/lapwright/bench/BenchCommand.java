@@ -11,6 +11,7 @@ import lapwright.bench.instance.Instance;
 import lapwright.bench.instance.InstanceClasses;
 import lapwright.bench.instance.InstanceReader;
 import lapwright.bench.instance.InstanceWriter;
+import lapwright.bench.instance.RunShop;
 import lapwright.bench.instance.Week;
 import lapwright.bench.instance.WeekFolder;
 import lapwright.bench.method.Method;
@@ -82,6 +83,23 @@ final class BenchCommand implements Callable<Integer> {
   private List<Integer> weeks = new ArrayList<>();
 
   @Option(
+      names = "--runs",
+      split = ",",
+      paramLabel = "LINES",
+      description = "plan generated shops of so many lines that are joined, of every kind")
+  private List<Integer> runLines = new ArrayList<>();
+
+  @Option(
+      names = "--runs-kind",
+      paramLabel = "TEXT",
+      defaultValue = "",
+      description = "of them only kinds whose name begins so: bearings, \"anywhere + 1, 20 ft\"")
+  private String runKind = "";
+
+  @Option(names = "--not-compared", description = "with --runs: do not plan full sticks too")
+  private boolean notCompared;
+
+  @Option(
       names = "--growth",
       arity = "0..*",
       paramLabel = "CURVE",
@@ -146,12 +164,18 @@ final class BenchCommand implements Callable<Integer> {
       Methods.descriptions().forEach(line -> out.println("method  " + line));
       return RIGHT;
     }
-    if (paths.isEmpty() && classes.isEmpty() && weeks.isEmpty() && curves.isEmpty()) {
-      throw wrongUsage("no instances: name files or folders, or use --generate, --weeks, --growth");
+    if (paths.isEmpty()
+        && classes.isEmpty()
+        && weeks.isEmpty()
+        && runLines.isEmpty()
+        && curves.isEmpty()) {
+      throw wrongUsage(
+          "no instances: name files or folders, or use --generate, --weeks, --runs, --growth");
     }
     if (count < 1
         || threads < 1
         || weeks.stream().anyMatch(jobs -> jobs < 1)
+        || runLines.stream().anyMatch(lines -> lines < 1)
         || !(limitSeconds > 0)
         || !(warmUpSeconds >= 0)) {
       throw wrongUsage("--count, --threads and --time are positive, --warm-up is at least 0");
@@ -184,6 +208,9 @@ final class BenchCommand implements Callable<Integer> {
       runs.lines(weeks, seed, weekFaults::add).forEach(out::println);
       weekFaults.forEach(err::println);
     }
+    if (!runLines.isEmpty()) {
+      measureRuns(weekFaults);
+    }
     if (instances.isEmpty() && growth.isEmpty()) {
       return weekFaults.isEmpty() ? RIGHT : WRONG_ANSWER;
     }
@@ -195,6 +222,29 @@ final class BenchCommand implements Callable<Integer> {
       right &= isRight(curve, campaign);
     }
     return right ? RIGHT : WRONG_ANSWER;
+  }
+
+  private void measureRuns(List<String> faults) {
+    List<RunShop.Kind> kinds =
+        runLines.stream()
+            .flatMap(lines -> RunShops.kinds(lines).stream())
+            .filter(kind -> kind.name().startsWith(runKind))
+            .toList();
+    if (kinds.isEmpty()) {
+      throw wrongUsage("no kind of shop begins with '" + runKind + "'");
+    }
+    int before = faults.size();
+    new RunShops(limitSeconds, !notCompared)
+        .lines(kinds, seed, count, this::showLine, faults::add)
+        .forEach(out::println);
+    faults.subList(before, faults.size()).forEach(err::println);
+  }
+
+  private void showLine(String line) {
+    if (!summary) {
+      out.println(line);
+      out.flush();
+    }
   }
 
   private boolean isRight(List<Instance> instances, Campaign campaign) {

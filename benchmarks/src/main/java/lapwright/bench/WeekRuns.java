@@ -14,7 +14,6 @@ import lapwright.bench.instance.Week;
 import lapwright.check.CheckedPlan;
 import lapwright.check.PlanCheck;
 import lapwright.effort.Effort;
-import lapwright.measure.Money;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Proof;
 import lapwright.shop.MaterialOrder;
@@ -144,12 +143,16 @@ final class WeekRuns {
   private static boolean isWithinAStick(MaterialPlan plan) {
     long cheapest = Long.MAX_VALUE;
     for (Supply supply : plan.order().supplies()) {
-      if (supply instanceof Supply.Offer offer && offer.price() != null) {
-        Money price = offer.price().ofSticks(offer.length(), 1, plan.order().material().weight());
-        cheapest = Math.min(cheapest, price.tenThousandths());
-      }
+      cheapest = Math.min(cheapest, stickPrice(plan.order(), supply));
     }
     return plan.cost() - plan.lowerBound() < cheapest;
+  }
+
+  /** What a stick costs, in 1/10,000; without end where it has no price. */
+  static long stickPrice(MaterialOrder order, Supply supply) {
+    return supply instanceof Supply.Offer offer && offer.price() != null
+        ? offer.price().ofSticks(offer.length(), 1, order.material().weight()).tenThousandths()
+        : Long.MAX_VALUE;
   }
 
   private static String money(long tenThousandths) {

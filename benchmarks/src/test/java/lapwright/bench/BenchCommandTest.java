@@ -41,6 +41,17 @@ class BenchCommandTest {
   }
 
   @Test
+  void plansShopsOfRuns() {
+    int status =
+        run("--runs", "4", "--runs-kind", "anywhere, 20 ft", "--count", "2", "--time", "100");
+
+    assertEquals(BenchCommand.RIGHT, status, err.toString());
+    assertTrue(out.toString().contains("anywhere, 20 ft"));
+    assertTrue(out.toString().lines().filter(line -> line.contains("seed ")).count() == 2);
+    assertEquals(BenchCommand.WRONG_USAGE, run("--runs", "4", "--runs-kind", "nosuch"));
+  }
+
+  @Test
   void givesStatusOneForAWrongAnswer(@TempDir Path folder) throws IOException {
     Files.writeString(folder.resolve("i.txt"), "3\n10\n6\n6\n6\n");
     Files.writeString(folder.resolve("optima.csv"), "name,optimum\ni,4\n");

@@ -67,9 +67,15 @@ public final class JointChoice {
   public Answer ask(Shop shop, MaterialPlan plan, Effort effort) {
     MaterialOrder order = plan.order();
     return new Answer(
-        plan,
-        other(shop, order, JointChoice::fullSticksFirst, effort),
-        other(shop, order, JointChoice::oneMore, effort));
+        plan, fullSticks(shop, order, effort), other(shop, order, JointChoice::oneMore, effort));
+  }
+
+  /**
+   * Full sticks laid first, then a closing piece; null when the runs' rules do not allow it or no
+   * plan was found.
+   */
+  public @Nullable OtherWay fullSticks(Shop shop, MaterialOrder order, Effort effort) {
+    return other(shop, order, JointChoice::fullSticksFirst, effort);
   }
 
   private @Nullable OtherWay other(
