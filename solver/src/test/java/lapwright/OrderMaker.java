@@ -12,9 +12,12 @@ import lapwright.measure.Reading;
 import lapwright.measure.SafeSide;
 import lapwright.shop.CutRules;
 import lapwright.shop.Ends;
+import lapwright.shop.JointRules;
 import lapwright.shop.Material;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
+import lapwright.shop.Run;
+import lapwright.shop.RunNeed;
 import lapwright.shop.Saw;
 import lapwright.shop.Shop;
 import lapwright.shop.Supply;
@@ -39,6 +42,7 @@ public final class OrderMaker {
   private final List<Supply> onHand = new ArrayList<>();
   private final List<Supply> rack = new ArrayList<>();
   private final List<Need> needs = new ArrayList<>();
+  private final List<RunNeed> runs = new ArrayList<>();
 
   public OrderMaker(String material) {
     this.material = material;
@@ -161,6 +165,38 @@ public final class OrderMaker {
     return this;
   }
 
+  /** Rules for pieces that lap, joined anywhere, in steps of 1/16 in. */
+  public static JointRules lap(String lap, String shortest) {
+    return JointRules.of(new JointRules.Joint.Lap(length(lap)), Length.ofSixteenths(1))
+        .with(new JointRules.Pieces(length(shortest), null, null, Length.ofSixteenths(1)));
+  }
+
+  /** Rules for pieces that butt, with at most so much left open, in steps of 1/16 in. */
+  public static JointRules butt(String gap) {
+    return JointRules.of(new JointRules.Joint.Butt(length(gap)), Length.ofSixteenths(1));
+  }
+
+  public OrderMaker run(String job, String mark, int qty, String length, JointRules rules) {
+    return run(job, null, 1, mark, qty, length(length), rules);
+  }
+
+  public OrderMaker run(
+      String job,
+      @Nullable LocalDate due,
+      int copies,
+      String mark,
+      int qty,
+      Length length,
+      JointRules rules) {
+    runs.add(
+        new RunNeed(
+            job,
+            due,
+            copies,
+            new Run(material, mark, length, qty, Length.ZERO, Length.ZERO, rules, "")));
+    return this;
+  }
+
   /** Sticks cut at once, and the shortest piece. */
   public OrderMaker stack(int sticks, String shortest) {
     stack = sticks;
@@ -177,6 +213,7 @@ public final class OrderMaker {
         new Saw("saw", kerf, endTrim, hold, longestStick, shortestCut, stack),
         onHandValued,
         supplies,
-        needs);
+        needs,
+        runs);
   }
 }

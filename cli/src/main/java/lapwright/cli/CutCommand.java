@@ -38,7 +38,7 @@ import picocli.CommandLine.Parameters;
     name = "cut",
     description = {
       "Tickets for the saw: which stick to take, where to cut it, whose piece it is, what is left;"
-          + " then the pieces of each job. Of plan.json in the folder where 'order --save' has left"
+          + " then the pieces of each job, and how its runs are laid. Of plan.json in the folder where 'order --save' has left"
           + " one, else planned now.",
     },
     footerHeading = "%nExample:%n",
@@ -53,8 +53,8 @@ final class CutCommand implements Callable<Integer> {
       names = "--out",
       paramLabel = "DIR",
       description =
-          "Also write tickets.csv, on-hand-after.csv and rack-after.csv there: all of them, or"
-              + " none.")
+          "Also write tickets.csv, on-hand-after.csv, rack-after.csv and, where there are runs,"
+              + " layouts.csv there: all of them, or none.")
   private @Nullable Path out;
 
   @Option(

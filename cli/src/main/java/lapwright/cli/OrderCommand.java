@@ -78,8 +78,9 @@ final class OrderCommand implements Callable<Integer> {
       names = "--out",
       paramLabel = "DIR",
       description =
-          "Also write order.csv, tickets.csv, waste.csv, plan.json, on-hand-after.csv and"
-              + " rack-after.csv there: all of them, or none.")
+          "Also write order.csv, tickets.csv, waste.csv, plan.json, on-hand-after.csv,"
+              + " rack-after.csv and, where there are runs, layouts.csv there: all of them, or"
+              + " none.")
   private @Nullable Path out;
 
   @Mixin private PlanningOptions planning = new PlanningOptions();

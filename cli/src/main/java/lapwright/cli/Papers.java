@@ -12,6 +12,7 @@ import lapwright.check.PlacedVerdict;
 import lapwright.check.PlanFault;
 import lapwright.compare.Saving;
 import lapwright.compare.SupplierAlone;
+import lapwright.files.LayoutsCsv;
 import lapwright.files.OrderCsv;
 import lapwright.files.OrderInput;
 import lapwright.files.StockAfter;
@@ -95,12 +96,17 @@ record Papers(
     return PlanFile.text(all().stream().map(CheckedPlan::plan).toList(), input.digests(), saving);
   }
 
-  /** The tickets, and what cutting leaves. */
+  /** The tickets, how runs are laid, and what cutting leaves. */
   Map<String, String> cuttingFiles(LengthStyle units) {
     StockAfter after = new StockAfter(input, all().stream().map(CheckedPlan::plan).toList());
-    return Map.of(
-        TicketsCsv.FILE, TicketsCsv.text(TicketPaper.of(all()), units),
-        StockAfter.ON_HAND_FILE, after.onHand(units),
-        StockAfter.RACK_FILE, after.rack(units));
+    TicketPaper tickets = TicketPaper.of(all());
+    Map<String, String> files = new TreeMap<>();
+    files.put(TicketsCsv.FILE, TicketsCsv.text(tickets, units));
+    files.put(StockAfter.ON_HAND_FILE, after.onHand(units));
+    files.put(StockAfter.RACK_FILE, after.rack(units));
+    if (!tickets.layouts().runs().isEmpty()) {
+      files.put(LayoutsCsv.FILE, LayoutsCsv.text(tickets.layouts(), units));
+    }
+    return files;
   }
 }

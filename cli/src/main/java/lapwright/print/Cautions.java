@@ -6,6 +6,10 @@ final class Cautions {
       "Sections, lengths, joints and laps are as the engineered drawings say; local code and"
           + " licensed practice decide. Lapwright only plans buying and cutting.";
 
+  static final String RUNS =
+      "Laps, gaps and joints are those that the job asks for; structural members are spliced and"
+          + " lapped only as the engineered drawings say.";
+
   /** Common practice of metal shops, no source. */
   static final String CUTTING =
       "Wear eye, ear and hand protection. Clamp before you cut. Burning or welding galvanized steel"

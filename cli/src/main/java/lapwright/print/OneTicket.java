@@ -15,22 +15,34 @@ import lapwright.shop.PieceEnds;
 /** One ticket, small enough for a quarter of a page. */
 final class OneTicket {
   private final Page page;
+  private final TicketGroup group;
   private final Ticket ticket;
   private final Map<String, Integer> copies;
 
   /**
    * @param copies how many times each job is built
    */
-  OneTicket(Page page, Ticket ticket, Map<String, Integer> copies) {
+  OneTicket(Page page, TicketGroup group, Map<String, Integer> copies) {
     this.page = page;
-    this.ticket = ticket;
+    this.group = group;
+    this.ticket = group.together();
     this.copies = copies;
   }
 
-  void write(int number, int of) {
+  void write() {
     page.faint(page.heavyRule(page.width()));
     sides(
-        "TICKET " + ticket.name() + "   (" + number + " of " + of + ")",
+        group.isSingle()
+            ? "TICKET " + ticket.name() + "   (" + group.number() + " of " + group.of() + ")"
+            : "TICKETS "
+                + ticket.name()
+                + "   ("
+                + group.number()
+                + " to "
+                + (group.number() + group.tickets().size() - 1)
+                + " of "
+                + group.of()
+                + ")",
         (ticket.uncut() ? "USE " : "CUT ")
             + Phrases.sticks(ticket.sticks()).toUpperCase(Locale.ROOT)
             + " OF "
@@ -38,7 +50,12 @@ final class OneTicket {
     sides(ticket.material().name(), "on the " + ticket.saw().id());
     page.text("Take   " + Phrases.source(ticket.supply()), 1, 8);
     if (ticket.uncut()) {
-      page.text("Use    it as it comes: it is the piece, no cut.", 1, 8);
+      page.text(
+          group.isSingle()
+              ? "Use    it as it comes: it is the piece, no cut."
+              : "Use    each as it comes: it is the piece, no cut.",
+          1,
+          8);
     } else {
       page.text(
           "Needs  "
@@ -56,6 +73,7 @@ final class OneTicket {
     stack();
     page.blank();
     steps();
+    marks();
     ends();
     page.blank();
     Tape.draw(page, ticket, 1);
@@ -156,7 +174,7 @@ final class OneTicket {
       Cut cut = step.cut();
       table.row(
           List.of(
-              cut.mark().isEmpty() ? "-" : cut.mark(),
+              !group.isSingle() ? "below" : cut.mark().isEmpty() ? "-" : cut.mark(),
               job(cut),
               MoneyStyle.grouped(cut.qty()),
               page.length(cut.length()),
@@ -165,8 +183,18 @@ final class OneTicket {
     table.print(1);
   }
 
+  /** Which mark is written on which piece, where the tickets are alike but for that. */
+  private void marks() {
+    if (!group.isSingle()) {
+      page.blank();
+      page.text("Write on the pieces of each stick, by ticket: " + group.marks() + ".", 1, 8);
+    }
+  }
+
   private String job(Cut cut) {
-    return copies.getOrDefault(cut.job(), 1) > 1 ? cut.job() + " copy " + cut.copy() : cut.job();
+    return group.isSingle() && copies.getOrDefault(cut.job(), 1) > 1
+        ? cut.job() + " copy " + cut.copy()
+        : cut.job();
   }
 
   private String left() {

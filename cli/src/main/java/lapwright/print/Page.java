@@ -92,7 +92,11 @@ final class Page {
   }
 
   void strongText(String text) {
-    text(text, 0, 0, BOLD);
+    strongText(text, 0);
+  }
+
+  void strongText(String text, int indent) {
+    text(text, indent, indent, BOLD);
   }
 
   /** Text that somebody should look at. */

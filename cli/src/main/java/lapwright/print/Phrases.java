@@ -38,6 +38,15 @@ final class Phrases {
         : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
   }
 
+  /** True where tickets of these names follow each other. */
+  static boolean follow(String ticket, String next) {
+    try {
+      return Math.addExact(Integer.parseInt(ticket), 1) == Integer.parseInt(next);
+    } catch (NumberFormatException notCounted) {
+      return false;
+    }
+  }
+
   /** A share as a factor: 108.32 % is {@code 1.0832}. */
   static String factor(Percent share) {
     String digits = Long.toString(10_000 + share.hundredths() % 10_000).substring(1);

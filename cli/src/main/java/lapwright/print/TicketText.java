@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Objects;
 import lapwright.measure.MoneyStyle;
 import lapwright.paperwork.TicketPaper;
+import lapwright.paperwork.TicketPaper.FromTicket;
 import lapwright.paperwork.TicketPaper.JobList;
 import lapwright.paperwork.TicketPaper.PieceLine;
 import lapwright.paperwork.TicketPaper.Ticket;
@@ -18,12 +19,14 @@ public final class TicketText {
   private final TicketPaper paper;
   private final Page page;
   private final Shortening shortening;
+  private final List<TicketGroup> groups;
   private final Map<String, Integer> copies = new HashMap<>();
 
   private TicketText(TicketPaper paper, Style style, Shortening shortening) {
     this.paper = paper;
     this.shortening = shortening;
     page = new Page(style);
+    groups = TicketGroup.of(paper.tickets(), paper.ofOrder(), paper.layouts());
     paper.jobs().forEach(list -> copies.merge(list.job(), list.copies(), Math::max));
   }
 
@@ -46,18 +49,15 @@ public final class TicketText {
         tickets();
       }
       // Counted order by order, so that a ticket stays as it is when more is ordered.
-      int from = 0;
-      for (int count : paper.ofOrder()) {
-        for (int at = 0; at < count; at++) {
-          page.blank();
-          new OneTicket(page, paper.tickets().get(from + at), copies).write(at + 1, count);
-        }
-        from += count;
+      for (TicketGroup group : groups) {
+        page.blank();
+        new OneTicket(page, group, copies).write();
       }
       page.blank();
       page.faint(page.heavyRule(page.width()));
       page.strongText("Pieces of each job, and the tickets they come from");
       paper.jobs().forEach(this::job);
+      new LayoutText(paper.layouts(), page).write();
       end();
     }
     return page;
@@ -67,7 +67,12 @@ public final class TicketText {
     head();
     tickets();
     page.blank();
-    page.text("Every ticket with its cuts, and the pieces of each job: --all.", 0, 0);
+    page.text(
+        paper.layouts().runs().isEmpty()
+            ? "Every ticket with its cuts, and the pieces of each job: --all."
+            : "Every ticket with its cuts, the pieces of each job, and how the runs are laid: --all.",
+        0,
+        0);
     end();
     return page;
   }
@@ -111,8 +116,9 @@ public final class TicketText {
             .column("Take", Kind.NAME)
             .column("Left", Kind.NAME);
     String group = "";
-    int shown = Shortening.shown(paper.tickets().size(), shortening.main());
-    for (Ticket ticket : paper.tickets().subList(0, shown)) {
+    int shown = Shortening.shown(groups.size(), shortening.main());
+    for (TicketGroup one : groups.subList(0, shown)) {
+      Ticket ticket = one.tickets().get(0);
       String here = ticket.material().name() + ", on the " + ticket.saw().id();
       if (!here.equals(group)) {
         group = here;
@@ -120,20 +126,44 @@ public final class TicketText {
       }
       table.row(
           List.of(
-              ticket.name(),
-              MoneyStyle.grouped(ticket.sticks()),
+              one.name(),
+              MoneyStyle.grouped(one.sticks()),
               page.length(ticket.supply().length()),
-              MoneyStyle.grouped((long) ticket.sticks() * ticket.pieces()),
+              MoneyStyle.grouped(one.pieces()),
               Phrases.source(ticket.supply()),
               ticket.kept() ? "keep " + page.length(ticket.offcut()) : ""));
     }
-    if (shown < paper.tickets().size()) {
-      table.note(
-          "and "
-              + Phrases.count(paper.tickets().size() - shown, "more ticket", "more tickets")
-              + ": --all");
+    if (shown < groups.size()) {
+      int hidden =
+          groups.subList(shown, groups.size()).stream().mapToInt(one -> one.tickets().size()).sum();
+      table.note("and " + Phrases.count(hidden, "more ticket", "more tickets") + ": --all");
     }
     table.print(2);
+  }
+
+  /** {@code 2 from ticket 7, 1 each from tickets 9 to 12}. */
+  private static String whereFrom(PieceLine line) {
+    List<String> parts = new ArrayList<>();
+    List<FromTicket> from = line.from();
+    for (int i = 0; i < from.size(); ) {
+      int end = i + 1;
+      while (end < from.size()
+          && from.get(end).qty() == from.get(i).qty()
+          && Phrases.follow(from.get(end - 1).ticket(), from.get(end).ticket())) {
+        end++;
+      }
+      int alike = end - i < 3 ? 1 : end - i;
+      parts.add(
+          alike == 1
+              ? from.get(i).qty() + " from ticket " + from.get(i).ticket()
+              : from.get(i).qty()
+                  + " each from tickets "
+                  + from.get(i).ticket()
+                  + " to "
+                  + from.get(end - 1).ticket());
+      i += alike;
+    }
+    return String.join(", ", parts);
   }
 
   private void job(JobList job) {
@@ -167,12 +197,7 @@ public final class TicketText {
       if (purposes) {
         cells.add(line.purpose());
       }
-      cells.add(
-          String.join(
-              ", ",
-              line.from().stream()
-                  .map(from -> from.qty() + " from ticket " + from.ticket())
-                  .toList()));
+      cells.add(whereFrom(line));
       table.row(cells);
     }
     table.print(2);

@@ -17,6 +17,7 @@ import lapwright.paperwork.OrderPaper;
 import lapwright.paperwork.TicketPaper;
 import lapwright.paperwork.WastePaper;
 import lapwright.print.HandMadeWeek;
+import lapwright.print.PlannedRuns;
 import org.junit.jupiter.api.Test;
 
 final class PaperCsvTest {
@@ -50,6 +51,32 @@ final class PaperCsvTest {
     assertEquals("3", rows.get(0).get("sticks"));
     assertEquals("123.00", rows.get(0).get("total"));
     assertEquals("USD", rows.get(0).get("currency"));
+  }
+
+  @Test
+  void layoutsHaveARowForEachPieceOfEachLine() throws IOException {
+    TicketPaper tickets = TicketPaper.of(PlannedRuns.checked());
+    List<Map<String, String>> rows =
+        read(LayoutsCsv.text(tickets.layouts(), LengthStyle.FEET_INCHES));
+    assertEquals(4 * 4 + 3 + 5 * 2, rows.size());
+    Map<String, String> second = rows.get(1);
+    assertEquals("T1/1.2", second.get("mark"));
+    assertEquals("10'-0\"", second.get("from"));
+    assertEquals("lap", second.get("joint"));
+    assertEquals("20'-1\"", second.get("joint_at"));
+    assertEquals("50.8", second.get("joint_width_mm"));
+    List<Map<String, String>> ticketRows = read(TicketsCsv.text(tickets, LengthStyle.FEET_INCHES));
+    for (Map<String, String> row : rows) {
+      assertTrue(
+          ticketRows.stream()
+              .anyMatch(
+                  ticket ->
+                      ticket.get("ticket").equals(row.get("ticket"))
+                          && ticket.get("job").equals(row.get("job"))
+                          && ticket.get("mark").equals(row.get("mark"))
+                          && ticket.get("length").equals(row.get("length"))),
+          row.toString());
+    }
   }
 
   @Test

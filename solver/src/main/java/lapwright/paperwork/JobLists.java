@@ -1,6 +1,7 @@
 package lapwright.paperwork;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -14,11 +15,16 @@ import lapwright.paperwork.TicketPaper.PieceLine;
 import lapwright.plan.Cut;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Pattern;
+import lapwright.plan.RunLine;
 import lapwright.shop.CutRules;
 import lapwright.shop.Material;
 import lapwright.shop.Need;
+import lapwright.shop.RunNeed;
 
-/** For each copy of each job its pieces, and the tickets that they come from. */
+/**
+ * For each copy of each job its pieces, and the tickets that they come from. Pieces of a run are
+ * listed under the run's mark, the longest first; how they are laid is {@link LayoutPaper}'s.
+ */
 final class JobLists {
   private JobLists() {}
 
@@ -28,13 +34,15 @@ final class JobLists {
     }
   }
 
+  private record RunKey(String job, int copy, String mark) {}
+
   /** Pieces from each ticket, by how much shorter than asked for they are. */
   private static final class Source {
     private final SortedMap<Length, Map<String, Integer>> byShortness = new TreeMap<>();
 
-    private void add(Cut cut, String ticket, int pieces) {
+    private void add(Length shorter, String ticket, int pieces) {
       byShortness
-          .computeIfAbsent(cut.shorter(), shorter -> new LinkedHashMap<>())
+          .computeIfAbsent(shorter, less -> new LinkedHashMap<>())
           .merge(ticket, pieces, Math::addExact);
     }
   }
@@ -50,27 +58,49 @@ final class JobLists {
     Map<String, SortedMap<Integer, List<PieceLine>>> lines = new LinkedHashMap<>();
     for (List<MaterialPlan> ofMaterial : byMaterial.values()) {
       Map<Key, Source> tickets = new HashMap<>();
+      Map<RunKey, SortedMap<Length, Source>> ofRuns = new HashMap<>();
       Map<Key, String> pieces = new LinkedHashMap<>();
+      Map<RunKey, String> runs = new LinkedHashMap<>();
       for (MaterialPlan plan : ofMaterial) {
-        addTickets(plan, tickets);
+        addTickets(plan, tickets, ofRuns);
         addPieces(plan.order().needs(), pieces);
+        addRuns(plan.order().runs(), runs);
       }
       Material material = ofMaterial.get(0).order().material();
       pieces.forEach(
-          (key, one) -> {
-            List<PieceLine> list =
-                lines
-                    .computeIfAbsent(key.job(), job -> new TreeMap<>())
-                    .computeIfAbsent(key.copy(), number -> new ArrayList<>());
+          (key, purpose) -> {
+            List<PieceLine> list = list(lines, key.job(), key.copy());
             Source source = tickets.get(key);
             if (source != null) {
               source.byShortness.forEach(
-                  (shorter, from) -> list.add(line(material, key, one, shorter, from)));
+                  (shorter, from) -> list.add(line(material, key, purpose, shorter, from)));
             }
+          });
+      runs.forEach(
+          (key, purpose) -> {
+            List<PieceLine> list = list(lines, key.job(), key.copy());
+            ofRuns
+                .getOrDefault(key, new TreeMap<>())
+                .forEach(
+                    (length, source) ->
+                        source.byShortness.forEach(
+                            (shorter, from) ->
+                                list.add(
+                                    line(
+                                        material,
+                                        new Key(
+                                            key.job(),
+                                            key.copy(),
+                                            key.mark(),
+                                            length,
+                                            CutRules.PLAIN),
+                                        purpose,
+                                        shorter,
+                                        from))));
           });
     }
     List<JobList> lists = new ArrayList<>();
-    for (Need job : OneNeedAJob.firstDueFirst(plans)) {
+    for (PlannedJob job : PlannedJob.firstDueFirst(plans)) {
       SortedMap<Integer, List<PieceLine>> copies = lines.get(job.job());
       if (copies != null) {
         copies.forEach(
@@ -79,6 +109,13 @@ final class JobLists {
       }
     }
     return lists;
+  }
+
+  private static List<PieceLine> list(
+      Map<String, SortedMap<Integer, List<PieceLine>>> lines, String job, int copy) {
+    return lines
+        .computeIfAbsent(job, name -> new TreeMap<>())
+        .computeIfAbsent(copy, number -> new ArrayList<>());
   }
 
   private static PieceLine line(
@@ -108,6 +145,17 @@ final class JobLists {
     }
   }
 
+  private static void addRuns(List<RunNeed> needs, Map<RunKey, String> runs) {
+    for (RunNeed need : needs) {
+      for (int copy = 1; copy <= need.copies(); copy++) {
+        runs.merge(
+            new RunKey(need.job(), copy, need.run().mark()),
+            need.run().purpose(),
+            JobLists::joined);
+      }
+    }
+  }
+
   private static String joined(String first, String second) {
     if (first.isEmpty() || first.equals(second)) {
       return second;
@@ -115,12 +163,25 @@ final class JobLists {
     return second.isEmpty() ? first : first + ", " + second;
   }
 
-  private static void addTickets(MaterialPlan material, Map<Key, Source> sources) {
-    for (Pattern pattern : material.patterns()) {
+  private static void addTickets(
+      MaterialPlan plan, Map<Key, Source> sources, Map<RunKey, SortedMap<Length, Source>> ofRuns) {
+    Map<String, String> runOfPiece = new HashMap<>();
+    for (RunLine line : plan.runs()) {
+      line.pieces()
+          .forEach(piece -> runOfPiece.put(line.job() + "/" + line.pieceMark(piece), line.mark()));
+    }
+    for (Pattern pattern : plan.patterns()) {
       for (Cut cut : pattern.cuts()) {
-        sources
-            .computeIfAbsent(Key.of(cut), key -> new Source())
-            .add(cut, pattern.ticket(), Math.multiplyExact(cut.qty(), pattern.times()));
+        String run = runOfPiece.get(cut.job() + "/" + cut.mark());
+        Source source =
+            run == null
+                ? sources.computeIfAbsent(Key.of(cut), key -> new Source())
+                : ofRuns
+                    .computeIfAbsent(
+                        new RunKey(cut.job(), cut.copy(), run),
+                        key -> new TreeMap<>(Comparator.reverseOrder()))
+                    .computeIfAbsent(cut.fullLength(), length -> new Source());
+        source.add(cut.shorter(), pattern.ticket(), Math.multiplyExact(cut.qty(), pattern.times()));
       }
     }
   }

@@ -36,6 +36,11 @@ public record JobShare(
     return Percent.of(waste().units(), used().units());
   }
 
+  /** The same where so much of its pieces lies under others. */
+  JobShare lapped(Length overlaps) {
+    return new JobShare(job, finished.minus(overlaps), laps.plus(overlaps), kerf, endTrim, scrap);
+  }
+
   /** Both together, under the name of this one. */
   public JobShare plus(JobShare other) {
     return new JobShare(

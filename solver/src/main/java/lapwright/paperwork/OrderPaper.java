@@ -13,7 +13,6 @@ import lapwright.paperwork.OrderFacts.Attention;
 import lapwright.paperwork.OrderFacts.LeftOut;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
-import lapwright.shop.Need;
 import lapwright.shop.Shop;
 import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
@@ -208,10 +207,10 @@ public record OrderPaper(
     List<Attention> attention = new ArrayList<>(lines.attention());
     attention.addAll(SupplierTerms.of(plan, suppliers, facts.today()));
     plan.materials().forEach(material -> attention.addAll(StockFit.of(plan.shop(), material)));
-    List<Need> jobs = OneNeedAJob.firstDueFirst(plan);
+    List<PlannedJob> jobs = PlannedJob.firstDueFirst(plan);
     return new OrderPaper(
         plan.shop(),
-        jobs.stream().map(Need::job).toList(),
+        jobs.stream().map(PlannedJob::job).toList(),
         suppliers,
         lines.boughtBefore(),
         lines.onHand(),
@@ -223,7 +222,7 @@ public record OrderPaper(
         saving,
         facts.leftOut(),
         facts.takenAsFirm(),
-        jobs.stream().filter(need -> need.due() == null).map(Need::job).toList(),
+        jobs.stream().filter(job -> job.due() == null).map(PlannedJob::job).toList(),
         attention);
   }
 

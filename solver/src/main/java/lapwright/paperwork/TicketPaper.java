@@ -29,11 +29,17 @@ import org.jspecify.annotations.Nullable;
  * @param tickets in the order in which they are cut: by order as placed, those of one saw together
  * @param ofOrder how many of the tickets each order has, the first order first
  * @param jobs first due first, a repeated job copy by copy
+ * @param layouts how runs are laid
  */
 public record TicketPaper(
-    Shop shop, List<Ticket> tickets, List<Integer> ofOrder, List<JobList> jobs) {
+    Shop shop,
+    List<Ticket> tickets,
+    List<Integer> ofOrder,
+    List<JobList> jobs,
+    LayoutPaper layouts) {
   public TicketPaper {
     Objects.requireNonNull(shop);
+    Objects.requireNonNull(layouts);
     tickets = List.copyOf(tickets);
     ofOrder = List.copyOf(ofOrder);
     if (ofOrder.stream().mapToInt(Integer::intValue).sum() != tickets.size()) {
@@ -203,7 +209,8 @@ public record TicketPaper(
         tickets,
         ofOrder,
         JobLists.of(
-            placed.stream().flatMap(checked -> checked.plan().materials().stream()).toList()));
+            placed.stream().flatMap(checked -> checked.plan().materials().stream()).toList()),
+        LayoutPaper.of(placed));
   }
 
   private static List<Ticket> bySaw(OrderPlan plan) {
@@ -238,7 +245,8 @@ public record TicketPaper(
         shop,
         some,
         someOfOrder,
-        jobs.stream().filter(list -> someJobs.contains(list.job())).toList());
+        jobs.stream().filter(list -> someJobs.contains(list.job())).toList(),
+        layouts.only(someJobs));
   }
 
   public int sticks() {

@@ -16,6 +16,9 @@ import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
 import lapwright.plan.Proof;
 import lapwright.plan.Purchase;
+import lapwright.plan.RunLine;
+import lapwright.shop.JointRules.Joint;
+import lapwright.shop.RunNeed;
 import lapwright.shop.Shop;
 import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
@@ -108,6 +111,8 @@ public record WastePaper(
       shares(stick, pattern).forEach(share -> jobs.merge(share.job(), share, JobShare::plus));
       drawn = Math.addExact(drawn, pattern.times());
     }
+    laps(plan)
+        .forEach((job, laps) -> jobs.computeIfPresent(job, (name, share) -> share.lapped(laps)));
     Length bought = Length.ZERO;
     int sticks = 0;
     for (Purchase purchase : plan.purchases()) {
@@ -125,6 +130,21 @@ public record WastePaper(
         drawn,
         plan.proof(),
         List.copyOf(jobs.values()));
+  }
+
+  /** What pieces of runs overlap, by job. */
+  private static Map<String, Length> laps(MaterialPlan plan) {
+    Map<String, Length> laps = new TreeMap<>();
+    for (RunNeed need : plan.order().runs()) {
+      if (need.run().rules().joint() instanceof Joint.Lap lap) {
+        for (RunLine line : plan.runs()) {
+          if (line.job().equals(need.job()) && line.mark().equals(need.run().mark())) {
+            laps.merge(need.job(), lap.lap().times(line.pieces().size() - 1L), Length::plus);
+          }
+        }
+      }
+    }
+    return laps;
   }
 
   /** Each cause is divided apart and stick by stick, so every column adds up. */

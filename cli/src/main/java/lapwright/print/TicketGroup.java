@@ -1,0 +1,163 @@
+package lapwright.print;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import lapwright.measure.Length;
+import lapwright.paperwork.LayoutPaper;
+import lapwright.paperwork.TicketPaper.Step;
+import lapwright.paperwork.TicketPaper.Ticket;
+import lapwright.plan.Cut;
+import lapwright.shop.CutRules;
+
+/**
+ * Tickets that follow each other and are cut the same way, so that they are printed as one: each
+ * piece of a run bears a mark of its own, and nothing else may differ.
+ *
+ * @param tickets at least one
+ * @param number of the first of them, counted from 1 within its order
+ * @param of how many tickets its order has
+ */
+record TicketGroup(List<Ticket> tickets, int number, int of) {
+  TicketGroup {
+    tickets = List.copyOf(tickets);
+  }
+
+  /**
+   * The tickets in groups.
+   *
+   * @param ofOrder how many of the tickets each order has
+   * @param layouts tell which pieces are of runs
+   */
+  static List<TicketGroup> of(List<Ticket> tickets, List<Integer> ofOrder, LayoutPaper layouts) {
+    Set<String> runPieces = new HashSet<>();
+    for (LayoutPaper.RunLayout layout : layouts.runs()) {
+      for (LayoutPaper.Alike group : layout.groups()) {
+        for (int line : group.lines()) {
+          group
+              .pieces()
+              .forEach(piece -> runPieces.add(layout.job() + "/" + layout.pieceMark(line, piece)));
+        }
+      }
+    }
+    List<TicketGroup> groups = new ArrayList<>();
+    int from = 0;
+    for (int count : ofOrder) {
+      for (int at = 0; at < count; ) {
+        int end = at + 1;
+        Ticket first = tickets.get(from + at);
+        while (end < count
+            && isAllOfRuns(first, runPieces)
+            && isAllOfRuns(tickets.get(from + end), runPieces)
+            && likeness(first).equals(likeness(tickets.get(from + end)))) {
+          end++;
+        }
+        groups.add(new TicketGroup(tickets.subList(from + at, from + end), at + 1, count));
+        at = end;
+      }
+      from += count;
+    }
+    return groups;
+  }
+
+  private static boolean isAllOfRuns(Ticket ticket, Set<String> runPieces) {
+    return ticket.steps().stream()
+        .allMatch(step -> runPieces.contains(step.cut().job() + "/" + step.cut().mark()));
+  }
+
+  /** All that the operator goes by but the marks. */
+  private record Likeness(
+      String material, String saw, String supply, int sticks, List<CutLike> cuts, Length offcut) {}
+
+  private record CutLike(Length length, int qty, CutRules rules) {}
+
+  private static Likeness likeness(Ticket ticket) {
+    return new Likeness(
+        ticket.material().id(),
+        ticket.saw().id(),
+        ticket.supply().key(),
+        ticket.sticks(),
+        ticket.steps().stream()
+            .map(Step::cut)
+            .map(cut -> new CutLike(cut.length(), cut.qty(), cut.rules()))
+            .toList(),
+        ticket.offcut());
+  }
+
+  boolean isSingle() {
+    return tickets.size() == 1;
+  }
+
+  /** {@code 7} or {@code 7 to 12}. */
+  String name() {
+    String first = tickets.get(0).name();
+    return isSingle() ? first : first + " to " + tickets.get(tickets.size() - 1).name();
+  }
+
+  int sticks() {
+    return tickets.stream().mapToInt(Ticket::sticks).sum();
+  }
+
+  int pieces() {
+    return tickets.stream().mapToInt(ticket -> ticket.sticks() * ticket.pieces()).sum();
+  }
+
+  /** All of them as one ticket, whose pieces bear no mark; itself where it is one. */
+  Ticket together() {
+    Ticket first = tickets.get(0);
+    if (isSingle()) {
+      return first;
+    }
+    return new Ticket(
+        name(),
+        first.material(),
+        first.saw(),
+        first.supply(),
+        sticks(),
+        first.endTrim(),
+        first.steps().stream().map(step -> new Step(unmarked(step.cut()), step.ends())).toList(),
+        first.uncut(),
+        first.longestLast(),
+        first.shortestStick(),
+        first.offcut(),
+        first.kept(),
+        first.offcutEnds(),
+        tickets.stream().flatMap(ticket -> ticket.offcutNames().stream()).toList());
+  }
+
+  private Cut unmarked(Cut cut) {
+    return new Cut(jobs(), 1, "", cut.length(), cut.qty(), cut.rules(), cut.shorter());
+  }
+
+  /** Names of the jobs that they serve. */
+  private String jobs() {
+    return tickets.stream()
+        .flatMap(ticket -> ticket.steps().stream())
+        .map(step -> step.cut().job())
+        .distinct()
+        .collect(Collectors.joining(", "));
+  }
+
+  /** What is written on the pieces of each stick, in the order in which they are cut. */
+  String marks() {
+    boolean oneJob =
+        tickets.stream()
+                .flatMap(ticket -> ticket.steps().stream())
+                .map(step -> step.cut().job())
+                .distinct()
+                .count()
+            == 1;
+    return tickets.stream()
+        .map(
+            ticket ->
+                ticket.name()
+                    + ": "
+                    + ticket.steps().stream()
+                        .map(Step::cut)
+                        .map(cut -> cut.mark() + (oneJob ? "" : " " + cut.job()))
+                        .collect(Collectors.joining(", ")))
+        .collect(Collectors.joining("; "));
+  }
+}

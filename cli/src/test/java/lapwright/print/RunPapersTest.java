@@ -1,0 +1,62 @@
+package lapwright.print;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import lapwright.measure.LengthStyle;
+import lapwright.paperwork.TicketPaper;
+import lapwright.paperwork.WastePaper;
+import org.junit.jupiter.api.Test;
+
+/** The papers of orders with runs, word by word. */
+final class RunPapersTest {
+  private static final Style BOXES = Style.plain(LengthStyle.FEET_INCHES).withBoxes(true);
+  private static final TicketPaper TICKETS = TicketPaper.of(PlannedRuns.checked());
+
+  @Test
+  void ticketsAndLayoutsReadAsApproved() {
+    Approved.assertApproved("cut-runs.txt", TicketText.render(TICKETS, BOXES.withAll(true)));
+  }
+
+  @Test
+  void layoutsOfOneJobInMillimetresReadAsApproved() {
+    Page page = new Page(Style.plain(LengthStyle.MILLIMETRES).withAll(true));
+    new LayoutText(TICKETS.layouts().only(List.of("barn")), page).write();
+    Approved.assertApproved("layouts-ascii-mm.txt", page.printed());
+  }
+
+  @Test
+  void theListOfTicketsFitsTheScreen() {
+    String text = TicketText.render(TICKETS, BOXES);
+    assertTrue(text.lines().count() <= Style.USUAL_LINES, text);
+    assertTrue(text.contains("how the runs are laid"), text);
+  }
+
+  @Test
+  void lapsAreNoWaste() {
+    String text = WasteText.render(WastePaper.of(PlannedRuns.checked()), BOXES.withAll(true));
+    assertTrue(text.contains("Laps"), text);
+    assertFalse(text.contains("Waste: laps"), text);
+  }
+
+  @Test
+  void noLineIsWiderThanThePage() {
+    for (int width : List.of(Style.NARROWEST, 60, 80, 132)) {
+      TicketText.render(TICKETS, BOXES.withAll(true).withWidth(width))
+          .lines()
+          .forEach(line -> assertTrue(Words.columns(line) <= width, line));
+    }
+  }
+
+  @Test
+  void ticketsThatAreAlikeButForTheirMarksArePrintedAsOne() {
+    List<TicketGroup> groups =
+        TicketGroup.of(TICKETS.tickets(), TICKETS.ofOrder(), TICKETS.layouts());
+    assertTrue(groups.size() < TICKETS.tickets().size() / 2);
+    assertEquals(
+        TICKETS.tickets(), groups.stream().flatMap(group -> group.tickets().stream()).toList());
+    assertEquals(TICKETS.pieces(), groups.stream().mapToInt(TicketGroup::pieces).sum());
+  }
+}
