@@ -19,6 +19,7 @@ import lapwright.shop.CutRules;
 import lapwright.shop.JobStatus;
 import lapwright.shop.Material;
 import lapwright.shop.Piece;
+import lapwright.shop.Run;
 import lapwright.shop.Saw;
 import org.jspecify.annotations.Nullable;
 
@@ -75,11 +76,12 @@ final class ChosenJobs {
       } else {
         leftOut.add(new LeftOut(job.name(), why));
       }
-      if (job.pieces().isEmpty() && job.notPlanned().isEmpty()) {
+      if (job.pieces().isEmpty() && job.runs().isEmpty() && job.notPlanned().isEmpty()) {
         findings.note(
             Note.Kind.WARNING, job.place(), "pieces", "job " + job.name() + " needs nothing");
       }
       checkPieces(job, why == null);
+      checkRuns(job, why == null);
     }
     checkTotals();
   }
@@ -144,43 +146,82 @@ final class ChosenJobs {
             "times " + job.times() + " that is more than 1,000,000 pieces",
             "Are qty and times right?");
       }
-      MaterialFile.Entry material = materials == null ? null : materials.get(piece.material());
-      if (materials != null && material == null) {
-        findings.fault(
-            row.place(),
-            "material",
-            piece.material(),
-            "the shop's materials.yaml has no such material",
-            Nearest.advice(piece.material(), materials.keySet(), "Add it there, or correct it."));
-      }
-      if (material != null && isWanted) {
-        checkPlannable(job, row, material);
+      Material material = material(job, row.place(), piece.material(), isWanted);
+      if (material != null) {
+        checkCutting(row, material);
       }
     }
   }
 
-  private void checkPlannable(JobDraft job, JobDraft.Row row, MaterialFile.Entry material) {
-    Piece piece = row.piece();
-    String of = " yet (job " + job.name() + ", material " + piece.material() + ")";
-    if (material.form() != MaterialFile.Form.STICK) {
+  /** The material, when it is a known stick and the job is wanted; else null. */
+  private @Nullable Material material(JobDraft job, Place place, String id, boolean isWanted) {
+    MaterialFile.Entry entry = materials == null ? null : materials.get(id);
+    if (materials != null && entry == null) {
       findings.fault(
-          row.place(),
+          place,
           "material",
-          piece.material(),
-          JobFile.NOT_YET + "flat stock" + of,
+          id,
+          "the shop's materials.yaml has no such material",
+          Nearest.advice(id, materials.keySet(), "Add it there, or correct it."));
+    }
+    if (entry == null || !isWanted) {
+      return null;
+    }
+    if (entry.form() != MaterialFile.Form.STICK) {
+      findings.fault(
+          place,
+          "material",
+          id,
+          JobFile.NOT_YET + "flat stock yet (job " + job.name() + ", material " + id + ")",
           "Leave the job out of this order.");
     }
-    if (material.oneLot()) {
-      findings.fault(
-          row.place(),
-          "material",
-          piece.material(),
-          JobFile.NOT_YET + "one lot for each job" + of,
-          "Order the job by itself, without one-lot-per, and buy all of it from one lot.");
+    return entry.material();
+  }
+
+  private void checkRuns(JobDraft job, boolean isWanted) {
+    for (JobDraft.RunRow row : job.runs()) {
+      Run run = row.run();
+      if ((long) run.qty() * job.times() > Values.MOST) {
+        findings.fault(
+            row.fields().placeOf("qty"),
+            "qty",
+            Integer.toString(run.qty()),
+            "times " + job.times() + " that is more than 1,000,000 lines",
+            "Are qty and times right?");
+      }
+      for (JobDraft.Row piece : job.pieces()) {
+        if (isPieceOf(run, piece.piece().mark())) {
+          findings.fault(
+              piece.place(),
+              "mark",
+              piece.piece().mark(),
+              "the pieces of run " + run.mark() + " are called like that",
+              "Give the piece another mark.");
+        }
+      }
+      Material material = material(job, row.place(), run.material(), isWanted);
+      Saw saw = material == null ? null : shop.saws().get(material.saw());
+      Length whole = run.length().plus(run.addAtStart()).plus(run.addAtEnd());
+      if (saw != null && whole.isShorterThan(saw.shortestCut())) {
+        findings.fault(
+            row.fields().placeOf("length"),
+            "length",
+            length(run.length()),
+            "mark "
+                + run.mark()
+                + ": "
+                + saw.id()
+                + " cuts nothing shorter than "
+                + length(saw.shortestCut()),
+            "Cut it on another machine, or correct shortest-cut in shop.yaml.");
+      }
     }
-    if (material.material() != null) {
-      checkCutting(row, material.material());
-    }
+  }
+
+  /** True for T1/2.3, which is the third piece of the second line of T1. */
+  private static boolean isPieceOf(Run run, String mark) {
+    String before = run.mark() + "/";
+    return mark.startsWith(before) && mark.substring(before.length()).matches("\\d+\\.\\d+");
   }
 
   private void checkCutting(JobDraft.Row row, Material material) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import lapwright.files.source.Fault;
+import lapwright.files.source.Fields;
 import lapwright.files.source.Findings;
 import lapwright.files.source.Place;
 import lapwright.files.source.Values;
@@ -14,6 +15,7 @@ import lapwright.measure.LengthStyle;
 import lapwright.shop.Job;
 import lapwright.shop.JobStatus;
 import lapwright.shop.Piece;
+import lapwright.shop.Run;
 import org.jspecify.annotations.Nullable;
 
 /** A job while its files are read: the head of one, pieces of one or two. */
@@ -26,6 +28,7 @@ final class JobDraft {
   private int times = 1;
   private final Map<String, Row> pieces = new LinkedHashMap<>();
   private final Map<String, Row> marks = new LinkedHashMap<>();
+  private final Map<String, RunRow> runs = new LinkedHashMap<>();
   private final List<Fault> notPlanned = new ArrayList<>();
   private final List<KitUse> kits = new ArrayList<>();
   private final List<KitUse.Change> changes = new ArrayList<>();
@@ -37,6 +40,13 @@ final class JobDraft {
 
   /** Pieces as listed, and where. */
   record Row(Place place, Piece piece) {}
+
+  /**
+   * A run as listed, and where.
+   *
+   * @param fields that it was read from
+   */
+  record RunRow(Place place, Run run, Fields fields) {}
 
   String name() {
     return name;
@@ -56,6 +66,10 @@ final class JobDraft {
 
   List<Row> pieces() {
     return List.copyOf(pieces.values());
+  }
+
+  List<RunRow> runs() {
+    return List.copyOf(runs.values());
   }
 
   /** What it asks for that this version does not plan. */
@@ -81,17 +95,45 @@ final class JobDraft {
     changes.add(change);
   }
 
-  /** The first row of a mark; null when there is none. */
-  @Nullable Row row(String mark) {
-    return marks.get(mark);
+  /** Where a mark is listed first; null when it is not. */
+  @Nullable Place placeOf(String mark) {
+    Row piece = marks.get(mark);
+    RunRow run = runs.get(mark);
+    return piece != null ? piece.place() : run == null ? null : run.place();
   }
 
+  /** The same in words. */
+  String where(String mark) {
+    Place listed = placeOf(mark);
+    return listed == null ? "" : listed.print();
+  }
+
+  /** Pieces or lines of a mark, for one copy. */
+  long qty(String mark) {
+    RunRow run = runs.get(mark);
+    return run != null
+        ? run.run().qty()
+        : pieces.values().stream()
+            .filter(row -> row.piece().mark().equals(mark))
+            .mapToLong(row -> row.piece().qty())
+            .sum();
+  }
+
+  /** The marks of its pieces, then those of its runs. */
   List<String> marks() {
-    return List.copyOf(marks.keySet());
+    List<String> all = new ArrayList<>(marks.keySet());
+    all.addAll(runs.keySet());
+    return all;
   }
 
   /** Gives a mark another quantity; 0 drops it. */
   void change(String mark, int qty) {
+    RunRow run = runs.get(mark);
+    if (run != null && qty == 0) {
+      runs.remove(mark);
+    } else if (run != null) {
+      runs.put(mark, new RunRow(run.place(), run.run().withQty(qty), run.fields()));
+    }
     for (Map.Entry<String, Row> entry : List.copyOf(pieces.entrySet())) {
       Piece piece = entry.getValue().piece();
       if (!piece.mark().equals(mark)) {
@@ -132,9 +174,50 @@ final class JobDraft {
     notPlanned.add(fault);
   }
 
+  /** Adds a run; the same mark with the same run in one file adds up. */
+  void add(Place at, Run run, Fields fields, Findings findings) {
+    if (marks.containsKey(run.mark())) {
+      twoKinds(at, run.mark(), findings);
+      return;
+    }
+    RunRow known = runs.get(run.mark());
+    if (known != null && !known.run().withQty(run.qty()).equals(run)) {
+      findings.fault(
+          at,
+          "mark",
+          run.mark(),
+          "another run has that mark and is not the same (" + known.place().print() + ")",
+          "Give one of them another mark.");
+      return;
+    }
+    int qty = run.qty() + (known == null ? 0 : known.run().qty());
+    if (qty > Values.MOST) {
+      findings.fault(at, "qty", "", "more than 1,000,000 lines of one run", "Is that right?");
+      return;
+    }
+    runs.put(
+        run.mark(),
+        known == null
+            ? new RunRow(at, run, fields)
+            : new RunRow(known.place(), run.withQty(qty), known.fields()));
+  }
+
+  private void twoKinds(Place at, String mark, Findings findings) {
+    findings.fault(
+        at,
+        "mark",
+        mark,
+        "pieces and a run have that mark; the other is in " + where(mark),
+        "A mark belongs to one kind in a job: give one of them another mark.");
+  }
+
   /** Adds a piece; the same mark, material and length in one file add up. */
   void add(Place at, Piece piece, Findings findings) {
     String mark = piece.mark();
+    if (runs.containsKey(mark)) {
+      twoKinds(at, mark, findings);
+      return;
+    }
     Row known = mark.isEmpty() ? null : marks.get(mark);
     if (known != null) {
       Piece other = known.piece();
@@ -224,6 +307,7 @@ final class JobDraft {
         status == null ? JobStatus.FIRM : status,
         due,
         times,
-        pieces.values().stream().map(Row::piece).toList());
+        pieces.values().stream().map(Row::piece).toList(),
+        runs.values().stream().map(RunRow::run).toList());
   }
 }

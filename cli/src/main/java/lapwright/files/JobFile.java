@@ -16,7 +16,7 @@ import lapwright.shop.JobStatus;
 import lapwright.shop.Piece;
 import org.jspecify.annotations.Nullable;
 
-/** jobs/NAME.yaml: a job's head and its pieces. */
+/** jobs/NAME.yaml: a job's head, its pieces and its runs. */
 final class JobFile {
   static final String NOT_YET = "this version does not plan ";
   private static final Map<String, JobStatus> STATUSES = statuses();
@@ -31,8 +31,12 @@ final class JobFile {
     return words;
   }
 
-  /** Reads the file; null when it gives no job. */
-  static @Nullable JobDraft read(Path path, Inputs inputs) {
+  /**
+   * Reads the file; null when it gives no job.
+   *
+   * @param step lengths of the pieces of runs are multiples of it where a run gives no step
+   */
+  static @Nullable JobDraft read(Path path, Length step, Inputs inputs) {
     Findings findings = inputs.findings();
     Node root = inputs.tree(path);
     Fields fields = root == null ? null : Fields.of(root, "", KnownFields.JOB, findings);
@@ -55,13 +59,14 @@ final class JobFile {
     if (due != null) {
       job.due(due, fields.placeOf("due"), findings);
     }
-    readContent(fields, "job " + name, job, findings);
+    readContent(fields, "job " + name, step, job, findings);
     KitUse.readInto(fields, job, findings);
     return job;
   }
 
   /** What a job and a kit have alike: what is to be made. */
-  static void readContent(Fields fields, String whose, JobDraft job, Findings findings) {
+  static void readContent(
+      Fields fields, String whose, Length step, JobDraft job, Findings findings) {
     for (String field : KnownFields.JOB_NOT_PLANNED) {
       Node.Entry entry = fields.entry(field);
       if (entry != null && !isEmpty(entry.value())) {
@@ -75,6 +80,7 @@ final class JobFile {
       }
     }
     readPieces(fields, job, findings);
+    RunReader.readInto(fields, step, job, findings);
   }
 
   private static boolean isEmpty(Node node) {

@@ -26,21 +26,27 @@ import org.jspecify.annotations.Nullable;
 final class Jobs {
   private static final List<String> WORKBOOKS = List.of(".xlsx", ".xls", ".xlsm", ".ods");
 
+  private final Length step;
   private final Inputs inputs;
   private final Findings findings;
   private final Values values;
   private final Map<String, JobDraft> byName = new LinkedHashMap<>();
   private final Map<String, String> nameByStem = new TreeMap<>();
 
-  private Jobs(Inputs inputs) {
+  private Jobs(Length step, Inputs inputs) {
+    this.step = step;
     this.inputs = inputs;
     this.findings = inputs.findings();
     this.values = new Values(findings);
   }
 
-  /** All jobs of the folder, in the order of its file names, each with the pieces of its kits. */
-  static List<JobDraft> read(Path directory, Path kitFolder, Inputs inputs) {
-    Jobs jobs = new Jobs(inputs);
+  /**
+   * All jobs of the folder, in the order of its file names, each with what its kits give.
+   *
+   * @param step lengths of the pieces of runs are multiples of it where a run gives no step
+   */
+  static List<JobDraft> read(Path directory, Path kitFolder, Length step, Inputs inputs) {
+    Jobs jobs = new Jobs(step, inputs);
     List<Path> entries = inputs.entries(directory);
     entries.stream().filter(Inputs::isTree).forEach(jobs::readHead);
     entries.stream().filter(Inputs::isTable).forEach(jobs::readTable);
@@ -52,7 +58,7 @@ final class Jobs {
     entries.stream()
         .filter(path -> !Inputs.isTree(path) && !Inputs.isTable(path))
         .forEach(path -> jobs.noteOther(path, stems));
-    Kits kits = Kits.read(kitFolder, inputs);
+    Kits kits = Kits.read(kitFolder, step, inputs);
     jobs.byName.values().forEach(kits::complete);
     return List.copyOf(jobs.byName.values());
   }
@@ -73,7 +79,7 @@ final class Jobs {
   }
 
   private void readHead(Path path) {
-    JobDraft job = JobFile.read(path, inputs);
+    JobDraft job = JobFile.read(path, step, inputs);
     if (job == null) {
       return;
     }

@@ -2,7 +2,6 @@ package lapwright.files;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -13,7 +12,9 @@ import lapwright.files.source.Node;
 import lapwright.files.source.Note;
 import lapwright.files.source.Place;
 import lapwright.files.source.Values;
+import lapwright.measure.Length;
 import lapwright.shop.Piece;
+import lapwright.shop.Run;
 
 /**
  * kits/NAME.yaml: what is made again and again, listed once. A kit has the content of a job without
@@ -32,12 +33,12 @@ final class Kits {
   }
 
   /** Reads every kit of the folder; there need be no such folder. */
-  static Kits read(Path directory, Inputs inputs) {
+  static Kits read(Path directory, Length step, Inputs inputs) {
     Kits kits = new Kits(inputs.findings());
     if (Files.exists(directory)) {
       for (Path path : inputs.entries(directory)) {
         if (Inputs.isTree(path)) {
-          kits.readKit(path, inputs);
+          kits.readKit(path, step, inputs);
         } else {
           kits.findings.note(
               Note.Kind.NOT_USED, Place.whole(inputs.name(path)), "", "not read: no YAML or JSON");
@@ -47,7 +48,7 @@ final class Kits {
     return kits;
   }
 
-  private void readKit(Path path, Inputs inputs) {
+  private void readKit(Path path, Length step, Inputs inputs) {
     String name = Inputs.stem(path);
     JobDraft kit = new JobDraft(name, Place.whole(inputs.name(path)));
     JobDraft other = byName.putIfAbsent(name, kit);
@@ -59,7 +60,7 @@ final class Kits {
     Node root = inputs.tree(path);
     Fields fields = root == null ? null : Fields.of(root, "", KnownFields.KIT, findings);
     if (fields != null) {
-      JobFile.readContent(fields, "kit " + name, kit, findings);
+      JobFile.readContent(fields, "kit " + name, step, kit, findings);
     }
   }
 
@@ -76,9 +77,8 @@ final class Kits {
       }
     }
     for (KitUse.Change change : job.changes()) {
-      JobDraft.Row row = job.row(change.mark());
-      if (row != null) {
-        if (row.piece().qty() == change.qty()) {
+      if (job.placeOf(change.mark()) != null) {
+        if (job.qty(change.mark()) == change.qty()) {
           findings.note(
               Note.Kind.WARNING,
               change.place(),
@@ -113,39 +113,40 @@ final class Kits {
         change.place(),
         "change",
         change.mark(),
-        "job " + job.name() + " has no piece of that mark",
+        "job " + job.name() + " has no piece and no run of that mark",
         Nearest.advice(
             change.mark(),
             marks,
             marks.isEmpty()
-                ? "Give the piece a mark where it is listed."
+                ? "Give it a mark where it is listed."
                 : "Marks, with the prefix of their kit: " + String.join(", ", marks) + "."));
   }
 
   private void add(JobDraft kit, KitUse use, JobDraft job) {
     kit.notPlanned().forEach(job::notPlanned);
-    List<String> taken = new ArrayList<>();
-    String where = "";
+    List<String> taken =
+        kit.marks().stream()
+            .map(mark -> use.prefix() + mark)
+            .filter(mark -> job.placeOf(mark) != null)
+            .toList();
+    String where = taken.isEmpty() ? "" : job.where(taken.get(0));
     for (JobDraft.Row row : kit.pieces()) {
       Piece piece = row.piece();
       String mark = piece.mark().isEmpty() ? "" : use.prefix() + piece.mark();
-      JobDraft.Row known = mark.isEmpty() ? null : job.row(mark);
-      if (known != null) {
-        where = taken.isEmpty() ? known.place().print() : where;
-        taken.add(mark);
-        continue;
+      if (!taken.contains(mark) && isPossible(use, piece.qty(), "pieces", row.place())) {
+        job.add(row.place(), piece.withMark(mark).withQty(piece.qty() * use.times()), findings);
       }
-      long qty = (long) piece.qty() * use.times();
-      if (qty > Values.MOST) {
-        findings.fault(
-            use.place(),
-            "times",
-            Integer.toString(use.times()),
-            "that many times, more than 1,000,000 pieces of " + row.place().print(),
-            "Are times and the kit's qty right?");
-        continue;
+    }
+    for (JobDraft.RunRow row : kit.runs()) {
+      Run run = row.run();
+      String mark = use.prefix() + run.mark();
+      if (!taken.contains(mark) && isPossible(use, run.qty(), "lines", row.place())) {
+        job.add(
+            row.place(),
+            run.withMark(mark).withQty(run.qty() * use.times()),
+            row.fields(),
+            findings);
       }
-      job.add(row.place(), piece.withMark(mark).withQty((int) qty), findings);
     }
     if (!taken.isEmpty()) {
       findings.fault(
@@ -157,6 +158,19 @@ final class Kits {
               ? "Tell them apart by a prefix, such as prefix: " + prefixFor(use.kit(), job) + "."
               : "Give this kit another prefix.");
     }
+  }
+
+  private boolean isPossible(KitUse use, int qty, String what, Place listed) {
+    if ((long) qty * use.times() <= Values.MOST) {
+      return true;
+    }
+    findings.fault(
+        use.place(),
+        "times",
+        Integer.toString(use.times()),
+        "that many times, more than 1,000,000 " + what + " of " + listed.print(),
+        "Are times and the kit's qty right?");
+    return false;
   }
 
   private static String named(List<String> marks) {
@@ -175,7 +189,7 @@ final class Kits {
     for (int n = 1; ; n++) {
       String prefix = letter + (n == 1 ? "" : n) + "-";
       if (content == null
-          || content.marks().stream().noneMatch(mark -> job.row(prefix + mark) != null)) {
+          || content.marks().stream().noneMatch(mark -> job.placeOf(prefix + mark) != null)) {
         return prefix;
       }
     }

@@ -59,12 +59,38 @@ final class KnownFields {
           "kits", "change");
 
   /** Fields of a job that this version reads and does not plan. */
-  static final List<String> JOB_NOT_PLANNED = List.of("runs", "roofs", "walls", "blanks", "items");
+  static final List<String> JOB_NOT_PLANNED = List.of("roofs", "walls", "blanks", "items");
 
   static final List<String> KIT = List.of("pieces", "runs", "roofs", "walls", "blanks", "items");
   static final List<String> KIT_USE = List.of("kit", "times", "prefix");
 
   static final List<String> PIECE = with(PieceRules.FIELDS, "qty", "length", "mark", "for");
+  static final List<String> RUN =
+      List.of(
+          "mark",
+          "length",
+          "qty",
+          "for",
+          "add-at-start",
+          "add-at-end",
+          "joint",
+          "lap",
+          "butt-gap",
+          "joints-at",
+          "bearings",
+          "shortest-piece",
+          "shortest-at-end",
+          "longest-piece",
+          "step",
+          "closing",
+          "full-sticks",
+          "leave-long",
+          "extra-joints",
+          "most-joints",
+          "stagger",
+          "longest-unbroken",
+          "gap");
+  static final List<String> BEARINGS = List.of("first", "spacing");
   static final List<String> JOB_TABLE =
       with(PieceRules.FIELDS, "material", "length", "qty", "mark", "for", "girth", "job", "due");
 

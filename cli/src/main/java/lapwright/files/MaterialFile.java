@@ -27,7 +27,7 @@ final class MaterialFile {
   private static final Map<String, Boolean> MILL_ENDS =
       ShopFile.ordered("good", true, "bad", false);
   private static final Map<String, Form> FORMS = forms();
-  private static final Map<String, Boolean> ONE_LOT = Map.of("job", true);
+  private static final Map<String, OneLotPer> ONE_LOT = oneLot();
 
   private MaterialFile() {}
 
@@ -43,13 +43,20 @@ final class MaterialFile {
    * @param material null when it is no stick, or wrong
    * @param stock lines that stand with the material
    */
-  record Entry(
-      Place place, Form form, @Nullable Material material, boolean oneLot, List<OfferLine> stock) {
+  record Entry(Place place, Form form, @Nullable Material material, List<OfferLine> stock) {
     Entry {
       Objects.requireNonNull(place);
       Objects.requireNonNull(form);
       stock = List.copyOf(stock);
     }
+  }
+
+  private static Map<String, OneLotPer> oneLot() {
+    Map<String, OneLotPer> words = new LinkedHashMap<>();
+    for (OneLotPer within : List.of(OneLotPer.JOB, OneLotPer.RUN, OneLotPer.NONE)) {
+      words.put(within.word(), within);
+    }
+    return words;
   }
 
   private static Map<String, Form> forms() {
@@ -88,7 +95,7 @@ final class MaterialFile {
     String way = "materials > " + entry.key();
     Fields fields = Fields.of(entry.value(), way, KnownFields.MATERIAL, findings);
     if (fields == null) {
-      return new Entry(entry.place(), Form.STICK, null, false, List.of());
+      return new Entry(entry.place(), Form.STICK, null, List.of());
     }
     Form form = fields.word("form", FORMS);
     form = form == null ? Form.STICK : form;
@@ -115,10 +122,10 @@ final class MaterialFile {
     Length keep = fields.length("keep-offcuts-from", SafeSide.LONGER);
     Length depth = fields.positive("depth", SafeSide.LONGER);
     Boolean oneWay = fields.word("one-way", PieceRules.YES_OR_NO);
-    boolean oneLot = fields.word("one-lot-per", ONE_LOT) != null;
+    OneLotPer oneLot = fields.word("one-lot-per", ONE_LOT);
     List<OfferLine> stock = form == Form.STICK ? stock(fields, findings) : List.of();
     if (form != Form.STICK || saw == null) {
-      return new Entry(entry.place(), form, null, oneLot, stock);
+      return new Entry(entry.place(), form, null, stock);
     }
     Length keepHere =
         keep != null ? keep : shop == null ? Length.ofInches(24) : shop.keepOffcutsFrom();
@@ -131,10 +138,10 @@ final class MaterialFile {
             shortBy == null ? Length.ZERO : shortBy,
             keepHere,
             weight,
-            OneLotPer.NONE,
+            oneLot == null ? OneLotPer.NONE : oneLot,
             depth,
             oneWay != null && oneWay);
-    return new Entry(entry.place(), form, material, oneLot, stock);
+    return new Entry(entry.place(), form, material, stock);
   }
 
   private static List<OfferLine> stock(Fields material, Findings findings) {

@@ -67,7 +67,7 @@ public final class OrderFolder {
         materialsFile == null ? null : MaterialFile.read(materialsFile, readShop, inputs);
     Stock stock =
         Stock.read(order.shop(), shop, materials == null ? Map.of() : materials, suppliers, inputs);
-    List<JobDraft> jobs = Jobs.read(order.jobs(), order.kits(), inputs);
+    List<JobDraft> jobs = Jobs.read(order.jobs(), order.kits(), shop.step(), inputs);
     ChosenJobs chosen = new ChosenJobs(jobs, materials, shop, findings);
     chosen.choose(order, choice);
     if (materials == null || !findings.isSound()) {
@@ -91,6 +91,8 @@ public final class OrderFolder {
             sticks,
             Map.copyOf(stock.supplies()),
             jobs.stream().map(JobDraft::job).toList());
+    new RunsThatFail(shop.style(), findings)
+        .report(jobs, shopOrder.materialOrders(job -> chosen.wanted().contains(job.name())));
     return new OrderInput(
         shopOrder,
         chosen.wanted(),

@@ -25,6 +25,7 @@ record ShopFile(
     boolean onHandValued,
     Map<String, Saw> saws,
     Length keepOffcutsFrom) {
+  private static final Length INCH = Length.ofInches(1);
   private static final Map<String, Shop.Units> UNITS =
       ordered(
           Shop.Units.FEET_INCHES.word(), Shop.Units.FEET_INCHES,
@@ -165,6 +166,11 @@ record ShopFile(
           "Write end-trim for one stick, and at least as much for a stack.");
     }
     return endTrim == null ? null : stackTrim;
+  }
+
+  /** Lengths of the pieces of runs are multiples of it where a run gives no step. */
+  Length step() {
+    return units == Shop.Units.MILLIMETRES ? Length.ofMm(1) : Length.ofUnits(INCH.units() / 16);
   }
 
   /** How lengths are written. */

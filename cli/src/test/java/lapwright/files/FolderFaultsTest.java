@@ -148,9 +148,9 @@ final class FolderFaultsTest {
         arguments(
             JOB,
             "times: 2",
-            "runs: { angle-2x2: [x] }",
+            "roofs: { rib: [x] }",
             4,
-            "this version does not plan runs yet (job mill-lean-to)"),
+            "this version does not plan roofs yet (job mill-lean-to)"),
         arguments(
             JOB,
             "times: 2",
@@ -285,12 +285,6 @@ final class FolderFaultsTest {
             12,
             "suppliers.yaml has no such supplier"),
         arguments("materials.yaml", "sold-in: 5", "sold-in: five", 12, "not a whole number"),
-        arguments(
-            "materials.yaml",
-            "    saw: snips",
-            "    saw: snips\n    one-lot-per: job",
-            2,
-            "this version does not plan one lot for each job yet (job ferry-canopy, material drip-trim-grey)"),
         arguments(
             "materials.yaml",
             "    saw: snips",

@@ -60,9 +60,12 @@ final class SchemasTest {
     assertEquals(KnownFields.STOCK, fields("materials", "/$defs/stock"));
     assertEquals(KnownFields.JOB, fields("job", ""));
     assertEquals(KnownFields.PIECE, fields("job", "/$defs/piece"));
+    assertEquals(KnownFields.RUN, fields("job", "/$defs/run"));
+    assertEquals(KnownFields.BEARINGS, fields("job", "/$defs/run/properties/bearings"));
     assertEquals(KnownFields.KIT_USE, fields("job", "/$defs/kit"));
     assertEquals(KnownFields.KIT, fields("kit", ""));
     assertEquals(KnownFields.PIECE, fields("kit", "/$defs/piece"));
+    assertEquals(KnownFields.RUN, fields("kit", "/$defs/run"));
   }
 
   @ParameterizedTest
@@ -75,11 +78,15 @@ final class SchemasTest {
         "job       | {pieces: {tube: [8 at 10']}}",
         "job       | {status: sold}",
         "job       | {due: next week}",
+        "job       | {runs: {trim: [{mark: T1, length: 10', qty: 1}]}}",
+        "job       | {runs: {trim: [{mark: T1, length: 10', qty: 1, joint: glued}]}}",
+        "job       | {runs: {trim: [{mark: T1, length: 10', qty: 1, joint: butt, bearing: 4'}]}}",
         "job       | {kits: [{times: 2}]}",
         "job       | {change: {P1: none}}",
         "kit       | {status: firm, pieces: {}}",
         "materials | {materials: {tube: {saw: a, stock: [{length: 20', price: 4}]}}}",
         "materials | {materials: {tube: {name: no saw}}}",
+        "materials | {materials: {tube: {saw: a, one-lot-per: week}}}",
         "shop      | {name: A, units: feet, saws: {a: {kerf: 0}}}",
         "shop      | {name: A, units: mm, saws: {a: {}}}",
         "order     | {until: 2026-12-04}",

@@ -216,6 +216,21 @@ public final class RunDemand {
         .orElse(0);
   }
 
+  /**
+   * The most pieces that a line of a run may have, over all its stretches.
+   *
+   * @throws lapwright.layout.LayoutException when no split keeps the rules
+   */
+  public static int mostPieces(MaterialOrder order, RunNeed need) {
+    int pieces = 0;
+    for (GroupLines group : alone(order, need).groups) {
+      for (LineName line : group.lines()) {
+        pieces += line.line() == 1 ? line.splits().mostPieces() : 0;
+      }
+    }
+    return pieces;
+  }
+
   private static RunDemand alone(MaterialOrder order, RunNeed need) {
     return of(
         new MaterialOrder(

@@ -45,7 +45,7 @@ public final class PieceCount {
     if (limits.leastSum(pieces) > sum(total, join, pieces)) {
       long each = Math.floorDiv(sum(total, join, pieces), pieces);
       throw new LayoutException(
-          limits.shortestAtEnd() > each ? "shortest-at-end" : "shortest-piece",
+          limits.shortest() > each ? "shortest-piece" : "shortest-at-end",
           "it takes " + pieces + " pieces, and not all of them can be as long as the shortest",
           "allow pieces of {}",
           Length.ofUnits(each));

@@ -30,7 +30,8 @@ public record Stretch(long start, long end, List<Long> places, boolean anywhere)
   /**
    * The stretches of each line of a run, in order.
    *
-   * @throws LayoutException when no permitted places leave stretches that are short enough
+   * @throws LayoutException when no permitted places leave stretches that are short enough, or a
+   *     gap is as wide as a stretch
    */
   public static List<Stretch> of(Run run) {
     JointRules rules = run.rules();
@@ -42,6 +43,14 @@ public record Stretch(long start, long end, List<Long> places, boolean anywhere)
     JointRules.Expansion expansion = rules.expansion();
     long gap = expansion == null ? 0 : expansion.gap().units();
     for (Length at : ExpansionGaps.of(run)) {
+      long room = at.units() - from;
+      if (gap >= room || gap >= run.length().units() - at.units()) {
+        throw new LayoutException(
+            "gap",
+            "an expansion gap is wider than the stretch beside it",
+            "make gap less than {}",
+            Length.ofUnits(Math.min(room, run.length().units() - at.units())));
+      }
       stretches.add(
           new Stretch(start, at.units() - gap / 2, within(places, from, at.units()), anywhere));
       from = at.units();

@@ -84,6 +84,11 @@ public record MaterialOrder(
         material, saw, onHandValued, supplies, pieces, List.of(), fromStockOnly);
   }
 
+  /** The same with other runs. */
+  public MaterialOrder withRuns(List<RunNeed> others) {
+    return new MaterialOrder(material, saw, onHandValued, supplies, needs, others, fromStockOnly);
+  }
+
   /** The same from other supplies. */
   public MaterialOrder withSupplies(List<Supply> others) {
     return new MaterialOrder(material, saw, onHandValued, others, needs, runs, fromStockOnly);

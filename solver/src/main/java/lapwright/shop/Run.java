@@ -43,4 +43,9 @@ public record Run(
   public Run withQty(int lines) {
     return new Run(material, mark, length, lines, addAtStart, addAtEnd, rules, purpose);
   }
+
+  /** The same under another mark. */
+  public Run withMark(String other) {
+    return new Run(material, other, length, qty, addAtStart, addAtEnd, rules, purpose);
+  }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Predicate;
+import lapwright.measure.Length;
 
 /**
  * A shop with its stock and its jobs, as read and found sound: the input of planning.
@@ -30,7 +31,8 @@ public record ShopOrder(
 
   /**
    * The material orders of the jobs that are wanted, for materials that they need any of. Beside
-   * runs, and where lots must not mix, no piece is cut shorter than its job asks for.
+   * runs, and where lots must not mix, no piece is cut shorter than its job asks for. No piece of a
+   * run is shorter than the shortest cut of its saw.
    */
   public List<MaterialOrder> materialOrders(Predicate<Job> wanted) {
     List<Job> inOrder = jobs.stream().filter(wanted).sorted(Job.BY_DUE_THEN_NAME).toList();
@@ -38,6 +40,7 @@ public record ShopOrder(
     for (Material material : materials) {
       List<Need> needs = new ArrayList<>();
       List<RunNeed> runs = new ArrayList<>();
+      Saw saw = saws.get(material.saw());
       for (Job job : inOrder) {
         for (Piece piece : job.pieces()) {
           if (piece.material().equals(material.id())) {
@@ -55,19 +58,19 @@ public record ShopOrder(
         }
         for (Run run : job.runs()) {
           if (run.material().equals(material.id())) {
-            runs.add(new RunNeed(job.name(), job.due(), job.times(), run));
+            RunNeed need = new RunNeed(job.name(), job.due(), job.times(), run);
+            runs.add(saw == null ? need : need.withRules(cutOn(saw, run.rules())));
           }
         }
       }
       if (!needs.isEmpty() || !runs.isEmpty()) {
-        Saw saw = Objects.requireNonNull(saws.get(material.saw()), "saw of " + material.id());
         if (!runs.isEmpty() || material.oneLotPer() != OneLotPer.NONE) {
           needs.replaceAll(need -> need.withRules(need.rules().atFullLength()));
         }
         orders.add(
             new MaterialOrder(
                 material,
-                saw,
+                Objects.requireNonNull(saw, "saw of " + material.id()),
                 shop.onHandValued(),
                 supplies.getOrDefault(material.id(), List.of()),
                 needs,
@@ -75,5 +78,21 @@ public record ShopOrder(
       }
     }
     return orders;
+  }
+
+  private static JointRules cutOn(Saw saw, JointRules rules) {
+    JointRules.Pieces pieces = rules.pieces();
+    Length least = saw.shortestCut();
+    Length atEnd = pieces.shortestAtEnd();
+    return rules.with(
+        new JointRules.Pieces(
+            longer(pieces.shortest(), least),
+            atEnd == null ? null : longer(atEnd, least),
+            pieces.longest(),
+            pieces.step()));
+  }
+
+  private static Length longer(Length a, Length b) {
+    return a.isLongerThan(b) ? a : b;
   }
 }

@@ -1,0 +1,103 @@
+package lapwright;
+
+import java.util.List;
+import java.util.Objects;
+import lapwright.demand.RunDemand;
+import lapwright.demand.StickDemand;
+import lapwright.layout.LayoutException;
+import lapwright.measure.Length;
+import lapwright.shop.MaterialOrder;
+import lapwright.shop.Run;
+import lapwright.shop.RunNeed;
+import lapwright.splice.SpliceSolver;
+import org.jspecify.annotations.Nullable;
+
+/** Whether a run can be split at all so that its rules are kept, from what an order offers. */
+public final class RunRules {
+  /** The rule that is named where there is nothing to cut a run from. */
+  public static final String NO_STOCK = "material";
+
+  private RunRules() {}
+
+  /** What stands against a run of the order; null when some split keeps its rules. */
+  public static Shortage.@Nullable NoSplit against(MaterialOrder order, RunNeed need) {
+    if (StickDemand.of(order.withPieces(List.of())).longestUsable().isZero()) {
+      return new Shortage.NoSplit(
+          order.material().id(),
+          need.job(),
+          need.run().mark(),
+          NO_STOCK,
+          "there is no stock that the saw takes",
+          "list stock lengths of the material",
+          null);
+    }
+    try {
+      RunDemand.of(order, one -> false, need::equals, supply -> true);
+    } catch (LayoutException e) {
+      return new Shortage.NoSplit(
+          order.material().id(),
+          need.job(),
+          need.run().mark(),
+          e.rule(),
+          Objects.requireNonNull(e.getMessage()),
+          e.advice(),
+          e.length());
+    }
+    if (!canStagger(order, need, need.run().rules().stagger())) {
+      Length greatest = greatestStagger(order, need);
+      return new Shortage.NoSplit(
+          order.material().id(),
+          need.job(),
+          need.run().mark(),
+          "stagger",
+          "no two splits of it keep their joints that far apart",
+          greatest.isZero()
+              ? "leave stagger out, or allow more joints or places"
+              : "make stagger at most {}, or allow more joints or places",
+          greatest.isZero() ? null : greatest);
+    }
+    return null;
+  }
+
+  /**
+   * The most pieces that a line of the run may have, over all its unbroken stretches.
+   *
+   * @throws LayoutException when no split keeps the rules
+   */
+  public static int mostPieces(MaterialOrder order, RunNeed need) {
+    return RunDemand.mostPieces(order, need);
+  }
+
+  private static boolean canStagger(MaterialOrder order, RunNeed need, Length apart) {
+    Run run = need.run();
+    if (apart.isZero() || need.lines() == 1) {
+      return true;
+    }
+    RunNeed changed = need.withRules(run.rules().staggered(apart));
+    MaterialOrder alone =
+        new MaterialOrder(
+            order.material(),
+            order.saw(),
+            order.onHandValued(),
+            order.supplies(),
+            List.of(),
+            List.of(changed));
+    return SpliceSolver.canStagger(RunDemand.of(alone).problem());
+  }
+
+  /** The greatest distance that some two splits keep, in steps of the run's pieces. */
+  private static Length greatestStagger(MaterialOrder order, RunNeed need) {
+    Length step = need.run().rules().pieces().step();
+    long none = need.run().rules().stagger().units() / step.units() + 1;
+    long some = 0;
+    while (none - some > 1) {
+      long middle = (some + none) / 2;
+      if (canStagger(order, need, step.times(middle))) {
+        some = middle;
+      } else {
+        none = middle;
+      }
+    }
+    return step.times(some);
+  }
+}
