@@ -5,22 +5,26 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Predicate;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.compare.CombinedResult;
 import lapwright.compare.Combining;
+import lapwright.compare.CostlyMark;
 import lapwright.compare.Dividing;
 import lapwright.compare.LaterOrder;
 import lapwright.compare.LaterOrder.PieceCount;
 import lapwright.compare.SupplierAlone;
 import lapwright.effort.Effort;
+import lapwright.effort.SideBySide;
 import lapwright.files.JobChoice;
 import lapwright.files.OrderInput;
 import lapwright.files.WholeFolder;
 import lapwright.files.saved.PlanFile;
 import lapwright.plan.Division;
+import lapwright.plan.OrderPlan;
 import lapwright.print.DivisionText;
 import lapwright.print.LaterText;
 import lapwright.print.OrderText;
@@ -104,7 +108,8 @@ final class OrderCommand implements Callable<Integer> {
   }
 
   /** The plan, and what it is held against. */
-  private record Asked(CombinedResult combined, List<SupplierAlone> alone) {}
+  private record Asked(
+      CombinedResult combined, List<SupplierAlone> alone, List<CostlyMark> costly) {}
 
   private Asked ask(Planner planner, OrderInput input, List<MaterialOrder> orders, Effort effort) {
     Shop shop = input.order().shop();
@@ -118,7 +123,23 @@ final class OrderCommand implements Callable<Integer> {
             && suppliers.isEmpty()
             && orders.stream().anyMatch(MaterialOrder::isPriced);
     return new Asked(
-        combined, worthAsking ? SupplierAlone.each(planner, shop, orders, effort) : List.of());
+        combined,
+        worthAsking ? SupplierAlone.each(planner, shop, orders, effort) : List.of(),
+        costly(planner, combined.result(), effort));
+  }
+
+  private List<CostlyMark> costly(Planner planner, PlanResult result, Effort effort) {
+    if (papers.isJson() || !(result instanceof PlanResult.Planned planned)) {
+      return List.of();
+    }
+    OrderPlan plan = planned.plan().plan();
+    return SideBySide.map(
+            desk.surroundings().threads(),
+            plan.materials(),
+            material -> CostlyMark.of(planner, plan.shop(), material, effort))
+        .stream()
+        .flatMap(Optional::stream)
+        .toList();
   }
 
   private int anew(OrderInput input, List<MaterialOrder> orders) throws IOException {
@@ -136,6 +157,7 @@ final class OrderCommand implements Callable<Integer> {
             planned.plan(),
             asked.combined().saving(),
             asked.alone(),
+            asked.costly(),
             papers.day(desk.surroundings()));
     desk.print(
         papers.isJson() ? all.json() : OrderText.render(all.order(), style) + eachPart(all, style));

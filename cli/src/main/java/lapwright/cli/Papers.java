@@ -10,6 +10,7 @@ import lapwright.check.CheckedPlan;
 import lapwright.check.PlacedCheck;
 import lapwright.check.PlacedVerdict;
 import lapwright.check.PlanFault;
+import lapwright.compare.CostlyMark;
 import lapwright.compare.Saving;
 import lapwright.compare.SupplierAlone;
 import lapwright.files.LayoutsCsv;
@@ -35,6 +36,7 @@ import org.jspecify.annotations.Nullable;
  * @param before plans of the orders that were placed before this one, the first first
  * @param saving null when it was not asked what combining saves
  * @param alone plans with one supplier each; empty when that was not asked
+ * @param costly marks that alone cost two sticks; empty when that was not asked
  * @param day of the papers
  */
 record Papers(
@@ -43,7 +45,19 @@ record Papers(
     CheckedPlan plan,
     @Nullable Saving saving,
     List<SupplierAlone> alone,
+    List<CostlyMark> costly,
     LocalDate day) {
+
+  /** Papers for which nothing was asked about single marks. */
+  Papers(
+      OrderInput input,
+      List<CheckedPlan> before,
+      CheckedPlan plan,
+      @Nullable Saving saving,
+      List<SupplierAlone> alone,
+      LocalDate day) {
+    this(input, before, plan, saving, alone, List.of(), day);
+  }
 
   /** What to buy, with what was found while the folder was read. */
   OrderPaper order() {
@@ -51,6 +65,7 @@ record Papers(
         plan,
         saving,
         alone,
+        costly,
         new OrderFacts(day, input.leftOut(), input.takenAsFirm(), attention(input.notes())));
   }
 

@@ -7,12 +7,11 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.compare.Dividing;
-import lapwright.compare.OtherLength;
-import lapwright.compare.OtherLengthResult;
 import lapwright.effort.Effort;
 import lapwright.files.JobChoice;
 import lapwright.files.OrderInput;
@@ -21,9 +20,7 @@ import lapwright.files.WholeFolder;
 import lapwright.files.saved.PlanFile;
 import lapwright.files.source.Nearest;
 import lapwright.measure.Length;
-import lapwright.paperwork.OtherLengthPaper;
 import lapwright.paperwork.WastePaper;
-import lapwright.print.OtherLengthText;
 import lapwright.print.Style;
 import lapwright.print.WasteText;
 import lapwright.shop.JobStatus;
@@ -44,7 +41,9 @@ import picocli.CommandLine.Parameters;
     footerHeading = "%nExamples:%n",
     footer = {
       "  lapwright waste my-shop --bids",
-      "  lapwright waste my-shop --stock-length 24' --material tube-3x3-11ga"
+      "  lapwright waste my-shop --job hay-barn --with-week",
+      "  lapwright waste my-shop --dimensions",
+      "  lapwright waste my-shop --stock-length 20' --stock-length 24'"
     })
 final class WasteCommand implements Callable<Integer> {
   private final Desk desk;
@@ -63,8 +62,23 @@ final class WasteCommand implements Callable<Integer> {
       paramLabel = "LENGTH",
       converter = StockLength.class,
       description =
-          "What if stock came in this length only? Rack and sticks on hand are left aside.")
-  private @Nullable Length stockLength;
+          "What if stock came in this length only? Rack and sticks on hand are left aside. Given"
+              + " several times, the lengths stand side by side.")
+  private List<Length> stockLengths = new ArrayList<>();
+
+  @Option(
+      names = "--with-week",
+      description =
+          "With --job: what that job costs alone, bought new, and what it adds when it is bought"
+              + " together with the firm jobs.")
+  private boolean withWeek;
+
+  @Option(
+      names = "--dimensions",
+      description =
+          "Which marks would cost less if they were up to 1/2 in shorter? Each is confirmed by a"
+              + " plan.")
+  private boolean dimensions;
 
   @Option(
       names = "--material",
@@ -84,7 +98,31 @@ final class WasteCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    OrderInput input = desk.read(folder, JobChoice.of(statuses()).only(planning.jobs()));
+    if (withWeek && planning.jobs().isEmpty()) {
+      desk.tell("lapwright: --with-week asks about a bid: name it with --job NAME.");
+      return ExitStatus.WRONG_USAGE;
+    }
+    if (questions() > 1) {
+      desk.tell(
+          "lapwright: --with-week, --stock-length and --dimensions are three questions: one at a"
+              + " time.");
+      return ExitStatus.WRONG_USAGE;
+    }
+    if (questions() == 1 && out != null) {
+      desk.tell("lapwright: --out writes waste.csv, which does not hold that answer; use --json.");
+      return ExitStatus.WRONG_USAGE;
+    }
+    if (withWeek && (firm || bids || !materials.isEmpty())) {
+      desk.tell(
+          "lapwright: --with-week takes the job and all firm jobs, whole: leave out --firm, --bids"
+              + " and --material.");
+      return ExitStatus.WRONG_USAGE;
+    }
+    JobChoice choice =
+        withWeek
+            ? JobChoice.firm().and(planning.jobs())
+            : JobChoice.of(statuses()).only(planning.jobs());
+    OrderInput input = desk.read(folder, choice);
     if (input == null) {
       return ExitStatus.WRONG_INPUT;
     }
@@ -93,23 +131,15 @@ final class WasteCommand implements Callable<Integer> {
     if (orders == null) {
       return ExitStatus.WRONG_INPUT;
     }
-    Length only = stockLength;
-    if (only != null) {
-      OtherLengthResult result =
-          desk.plan(
-              input,
-              orders,
-              planning,
-              (planner, effort) ->
-                  new OtherLength(planner).ask(input.order().shop(), orders, only, effort));
-      if (result == null) {
-        return desk.tellNoPlan(new PlanResult.Interrupted(List.of()), style);
-      }
-      desk.print(
-          papers.isJson()
-              ? json(result, input)
-              : OtherLengthText.render(OtherLengthPaper.of(result), style));
-      return ExitStatus.DONE;
+    Estimating estimating = new Estimating(desk, planning, papers, input);
+    if (withWeek) {
+      return estimating.besideWeek(new TreeSet<>(planning.jobs()));
+    }
+    if (!stockLengths.isEmpty()) {
+      return estimating.inOtherLengths(orders, stockLengths);
+    }
+    if (dimensions) {
+      return estimating.dimensions(orders);
     }
     PlanResult result =
         desk.plan(
@@ -128,21 +158,16 @@ final class WasteCommand implements Callable<Integer> {
     return desk.statusOf(planned.plan(), planning);
   }
 
+  private int questions() {
+    return (withWeek ? 1 : 0) + (dimensions ? 1 : 0) + (stockLengths.isEmpty() ? 0 : 1);
+  }
+
   private static PlanResult divided(
       Planner planner, OrderInput input, List<MaterialOrder> orders, Effort effort) {
     PlanResult result = planner.plan(input.order().shop(), orders, Map.of(), effort);
     return result instanceof PlanResult.Planned planned
         ? new PlanResult.Planned(new Dividing(planner).divide(planned.plan(), effort))
         : result;
-  }
-
-  /** Both plans, the one in the lengths of now first. */
-  private static String json(OtherLengthResult result, OrderInput input) {
-    return "{\"now\": "
-        + PlanFile.text(result.now().plan(), input.digests(), null).strip()
-        + ",\n\"then\": "
-        + PlanFile.text(result.then().plan(), input.digests(), null).strip()
-        + "}\n";
   }
 
   /** The orders that are asked for; null when a material has no such name, which is told. */

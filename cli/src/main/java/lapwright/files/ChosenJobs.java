@@ -102,7 +102,9 @@ final class ChosenJobs {
                     Nearest.advice(name, names, all));
               }
             });
-    for (String name : choice.names()) {
+    List<String> asked = new ArrayList<>(choice.names());
+    asked.addAll(choice.also());
+    for (String name : asked) {
       if (!names.contains(name)) {
         findings.fault(
             Place.whole("--job"),
@@ -115,6 +117,9 @@ final class ChosenJobs {
   }
 
   private static @Nullable Reason whyLeftOut(JobDraft job, OrderFile order, JobChoice choice) {
+    if (choice.also().contains(job.name())) {
+      return null;
+    }
     if (!choice.names().isEmpty() && !choice.names().contains(job.name())) {
       return Reason.NOT_ASKED_FOR;
     }

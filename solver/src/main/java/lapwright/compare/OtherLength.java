@@ -24,9 +24,12 @@ import lapwright.shop.Shop;
 import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
 
-/** Plans as if stock came in one other length only. */
+/** Plans as if stock came in one other length only. Not thread-safe. */
 public final class OtherLength {
   private final Planner planner;
+  private @Nullable Planned lastPlanned;
+
+  private record Planned(List<MaterialOrder> orders, PlanResult result) {}
 
   public OtherLength(Planner planner) {
     this.planner = Objects.requireNonNull(planner);
@@ -77,6 +80,24 @@ public final class OtherLength {
         : null;
   }
 
+  /**
+   * Each of several lengths, as if it were the only one.
+   *
+   * @return null when the effort was spent before all plans were made
+   */
+  public @Nullable List<OtherLengthResult> ask(
+      Shop shop, List<MaterialOrder> orders, List<Length> stockLengths, Effort effort) {
+    List<OtherLengthResult> results = new ArrayList<>();
+    for (Length length : stockLengths) {
+      OtherLengthResult result = ask(shop, orders, length, effort);
+      if (result == null) {
+        return null;
+      }
+      results.add(result);
+    }
+    return results;
+  }
+
   /** The first run that no split keeps to its rules; null when there is none. */
   private static @Nullable Shortage unsplit(MaterialOrder order) {
     for (RunNeed need : order.runs()) {
@@ -96,7 +117,18 @@ public final class OtherLength {
     return null;
   }
 
+  /** The plan in the lengths of now, which is the same for each other length that all fit. */
   private PlanResult planOffers(Shop shop, List<MaterialOrder> orders, Effort effort) {
+    Planned last = lastPlanned;
+    if (last != null && last.orders().equals(orders)) {
+      return last.result();
+    }
+    PlanResult result = planOffersAnew(shop, orders, effort);
+    lastPlanned = new Planned(List.copyOf(orders), result);
+    return result;
+  }
+
+  private PlanResult planOffersAnew(Shop shop, List<MaterialOrder> orders, Effort effort) {
     List<MaterialOrder> offersOnly =
         orders.stream()
             .map(

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.function.ToLongFunction;
 import lapwright.check.CheckedPlan;
+import lapwright.compare.CostlyMark;
 import lapwright.compare.Saving;
 import lapwright.compare.SupplierAlone;
 import lapwright.measure.Length;
@@ -177,16 +178,21 @@ public record OrderPaper(
    * @param saving of that plan against ordering job by job; null when that was not asked
    */
   public static OrderPaper of(CheckedPlan checked, @Nullable Saving saving, OrderFacts facts) {
-    return of(checked, saving, List.of(), facts);
+    return of(checked, saving, List.of(), List.of(), facts);
   }
 
   /**
-   * The same, beside the plans with one supplier each.
+   * The same, beside the plans with one supplier each, and without single marks.
    *
    * @param alone empty when that was not asked
+   * @param costly marks that alone cost two sticks; empty when that was not asked
    */
   public static OrderPaper of(
-      CheckedPlan checked, @Nullable Saving saving, List<SupplierAlone> alone, OrderFacts facts) {
+      CheckedPlan checked,
+      @Nullable Saving saving,
+      List<SupplierAlone> alone,
+      List<CostlyMark> costly,
+      OrderFacts facts) {
     OrderPlan plan = checked.plan();
     OrderLines lines = new OrderLines(plan.shop(), facts);
     plan.materials().forEach(lines::add);
@@ -207,6 +213,7 @@ public record OrderPaper(
     List<Attention> attention = new ArrayList<>(lines.attention());
     attention.addAll(SupplierTerms.of(plan, suppliers, facts.today()));
     plan.materials().forEach(material -> attention.addAll(StockFit.of(plan.shop(), material)));
+    attention.addAll(CostlyMarks.attention(plan.shop(), costly));
     List<PlannedJob> jobs = PlannedJob.firstDueFirst(plan);
     return new OrderPaper(
         plan.shop(),

@@ -12,7 +12,7 @@ import lapwright.measure.MoneyStyle;
 import lapwright.paperwork.OrderFacts.Attention;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Purchase;
-import lapwright.shop.CutRules;
+import lapwright.plan.RunLine;
 import lapwright.shop.Ends;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
@@ -110,7 +110,7 @@ final class StockFit {
                     plan.material()
                         + ": "
                         + packs * other.soldIn()
-                        + " sticks of "
+                        + (packs * other.soldIn() == 1 ? " stick of " : " sticks of ")
                         + units.exact(other.length())
                         + " "
                         + place(other)
@@ -154,37 +154,73 @@ final class StockFit {
     return longest == null || !supply.length().isLongerThan(longest);
   }
 
-  /** One more of a length would come from a stick, but for no more than a kerf. */
-  private void narrowMisses() {
-    Map<Length, Integer> wanted = new TreeMap<>();
-    Map<Length, Need> first = new TreeMap<>();
-    for (Need need : order.needs()) {
-      if (!need.rules().equals(CutRules.PLAIN)) {
-        continue; // what an angled end or a short piece takes is not its length alone
-      }
-      wanted.merge(need.length(), need.total(), Math::addExact);
-      first.putIfAbsent(need.length(), need);
+  /**
+   * Pieces that take as much of a stick as others.
+   *
+   * @param words how the first of them is called
+   * @param length of the first, as the job asks for it
+   * @param held the least that the vise can grip of any
+   */
+  private record Equal(String words, Length length, Length held, int count) {
+    Equal plus(Equal other) {
+      Length least = held.isShorterThan(other.held) ? held : other.held;
+      return new Equal(words, length, least, Math.addExact(count, other.count));
     }
-    wanted.forEach(
-        (length, count) -> {
+  }
+
+  /**
+   * One more of a length would come from a stick, but for no more than a kerf. Pieces with angled
+   * ends count with their cuts, pieces that may be short at their shortest, pieces of runs where
+   * the joints' places are given.
+   */
+  private void narrowMisses() {
+    Map<Length, Equal> equal = new TreeMap<>();
+    for (Need need : order.needs()) {
+      String words = need.mark().isEmpty() ? "pieces" : need.mark() + " of " + need.job();
+      equal.merge(
+          need.planned(order.saw().kerf()),
+          new Equal(words, need.length(), need.held(), need.total()),
+          Equal::plus);
+    }
+    for (RunLine line : plan.runs()) {
+      if (placesAreGiven(line)) {
+        for (RunLine.RunPiece piece : line.pieces()) {
+          equal.merge(
+              piece.length(),
+              new Equal(
+                  line.pieceMark(piece) + " of " + line.job(), piece.length(), piece.length(), 1),
+              Equal::plus);
+        }
+      }
+    }
+    equal.forEach(
+        (planned, pieces) -> {
           Miss least = null;
           for (Supply supply : order.supplies()) {
-            Miss miss = miss(length, count, supply);
+            Miss miss = miss(planned, pieces, supply);
             if (miss != null && (least == null || miss.by().isShorterThan(least.by()))) {
               least = miss;
             }
           }
-          Need need = first.get(length);
-          if (least != null && need != null) {
-            attention.add(least.attention(plan.material(), need, units));
+          if (least != null) {
+            attention.add(least.attention(plan.material(), pieces, units));
           }
         });
   }
 
+  private boolean placesAreGiven(RunLine line) {
+    return order.runs().stream()
+        .anyMatch(
+            need ->
+                need.job().equals(line.job())
+                    && need.run().mark().equals(line.mark())
+                    && !need.run().rules().places().isAnywhere());
+  }
+
   /** One stick more: sum of (length + kerf) against usable length and one kerf. */
-  private @Nullable Miss miss(Length length, int count, Supply supply) {
+  private @Nullable Miss miss(Length planned, Equal pieces, Supply supply) {
     Saw saw = order.saw();
-    if (!sawTakes(supply) || supply.atMost() == 0 || length.isShorterThan(saw.hold())) {
+    if (!sawTakes(supply) || supply.atMost() == 0 || pieces.held().isShorterThan(saw.hold())) {
       return null;
     }
     boolean millEndsBad = !order.material().millEndsGood() && !saw.endTrim().isZero();
@@ -195,15 +231,16 @@ final class StockFit {
     if (millEndsBad && supply.ends() != Ends.SAWN) {
       capacity = capacity.minus(saw.kerf());
     }
-    Length size = length.plus(saw.kerf());
+    Length size = planned.plus(saw.kerf());
     long more = Math.max(0, capacity.units()) / size.units() + 1;
     Length by = size.times(more).minus(capacity);
-    return more <= count && !by.isLongerThan(saw.kerf()) ? new Miss(supply, more, by) : null;
+    return more <= pieces.count() && !by.isLongerThan(saw.kerf())
+        ? new Miss(supply, more, by)
+        : null;
   }
 
   private record Miss(Supply supply, long pieces, Length by) {
-    Attention attention(String material, Need need, LengthStyle units) {
-      String mark = need.mark().isEmpty() ? "pieces" : need.mark() + " of " + need.job();
+    Attention attention(String material, Equal equal, LengthStyle units) {
       Length shorter =
           Length.ofUnits(
               BigInteger.valueOf(by.units())
@@ -213,9 +250,9 @@ final class StockFit {
       return new Attention(
           material
               + ": "
-              + mark
+              + equal.words()
               + " ("
-              + units.exact(need.length())
+              + units.exact(equal.length())
               + ") "
               + (pieces == 1 ? "fails" : pieces + " times fails")
               + " to fit "

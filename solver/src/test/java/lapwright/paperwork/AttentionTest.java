@@ -4,15 +4,28 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Collectors;
 import lapwright.OrderMaker;
+import lapwright.check.CheckedPlan;
+import lapwright.compare.CostlyMark;
+import lapwright.effort.Effort;
+import lapwright.measure.Angle;
 import lapwright.measure.Length;
 import lapwright.measure.Money;
+import lapwright.measure.Price;
+import lapwright.paperwork.OrderFacts.Attention;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.Proof;
+import lapwright.plan.Purchase;
+import lapwright.shop.CutRules;
 import lapwright.shop.MaterialOrder;
+import lapwright.shop.PieceEnds;
 import lapwright.shop.Shop;
 import lapwright.shop.Supplier;
+import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -141,5 +154,138 @@ final class AttentionTest {
             .make();
     assertEquals("", attention(OrderMaker.shop(), one));
     assertEquals(Length.ofFeet(12, 0), one.needs().get(0).length());
+  }
+
+  /** Angled ends: the piece is as long as its long points, and its cuts are wider than the kerf. */
+  @Test
+  void anAngledPieceThatMissesAStickByACut() {
+    String said = attention(OrderMaker.shop(), braces("11'-11-15/16\""));
+    assertTrue(said.contains("2 times fails to fit 24'-0\" from mill by "), said);
+    assertEquals("", attention(OrderMaker.shop(), braces("11'-11-3/4\"")));
+  }
+
+  /** 45 degrees: a cut of 3/32" is a little less than 9/64" wide along the stick. */
+  private static MaterialOrder braces(String length) {
+    return new OrderMaker("cee")
+        .saw("3/32\"", "0\"", "0\"")
+        .millEndsGood()
+        .offer("24'", "20.60")
+        .need(
+            "barn",
+            "B1",
+            4,
+            length,
+            new CutRules(
+                new PieceEnds(Angle.ofDegrees(45), Angle.ofDegrees(45), false),
+                OrderMaker.length("2\""),
+                false,
+                Length.ZERO))
+        .make();
+  }
+
+  @Test
+  void aPieceThatMayBeShortMissesAtItsShortest() {
+    String fits = attention(OrderMaker.shop(), shortable("12'-0\"", "1/4\""));
+    assertFalse(fits.contains("fails to fit"), fits);
+    assertTrue(fits.contains("2 pieces are cut shorter than asked for"), fits);
+    String said = attention(OrderMaker.shop(), shortable("12'-0-1/4\"", "1/4\""));
+    assertTrue(said.contains("2 times fails to fit 24'-0\" from mill by 3/32\""), said);
+  }
+
+  private static MaterialOrder shortable(String length, String by) {
+    return new OrderMaker("cee")
+        .saw("3/32\"", "0\"", "0\"")
+        .millEndsGood()
+        .offer("24'", "20.60")
+        .need(
+            "barn",
+            "U1",
+            4,
+            length,
+            new CutRules(PieceEnds.SQUARE, Length.ZERO, false, OrderMaker.length(by)))
+        .make();
+  }
+
+  /** A brace that makes the order a pack of five longer, and the same where sticks come singly. */
+  @Test
+  void aMarkThatAloneCostsTwoSticks() {
+    String said = costly(5);
+    assertTrue(
+        said.contains(
+            "tube: B1 of shed (1 piece of 3'-10\") alone costs 5 sticks, $205.00, and would fill 1"
+                + " end to end"),
+        said);
+    assertTrue(said.contains("ask for single sticks"), said);
+    assertEquals("", costly(1));
+  }
+
+  private static String costly(int soldIn) {
+    MaterialOrder order =
+        tube()
+            .offer("20'", "41.00", soldIn, 1_000)
+            .need("shed", "P1", 5, "17'-0\"")
+            .need("shed", "B1", 1, "3'-10\"")
+            .make();
+    CheckedPlan plan = PlannedPapers.plan(OrderMaker.shop(), order);
+    List<CostlyMark> marks =
+        CostlyMark.of(
+                OrderMaker.planner(1),
+                OrderMaker.shop(),
+                plan.plan().materials().get(0),
+                Effort.unlimited())
+            .stream()
+            .toList();
+    return OrderPaper.of(plan, null, List.of(), marks, OrderFacts.NONE).attention().stream()
+        .map(line -> line.what() + ": " + line.advice() + "\n")
+        .collect(Collectors.joining());
+  }
+
+  /** Good until yesterday, and until today. */
+  @Test
+  void aPriceThatIsOutOfDate() {
+    String said = attention(OrderMaker.shop(), quotedUntil(TODAY.minusDays(1)));
+    assertTrue(said.contains("2026-11-24"), said);
+    assertTrue(said.contains("ask for today's price"), said);
+    assertEquals("", attention(OrderMaker.shop(), quotedUntil(TODAY)));
+  }
+
+  private static MaterialOrder quotedUntil(LocalDate day) {
+    MaterialOrder order = twoPosts(LATER);
+    return order.withSupplies(
+        List.of(
+            new Supply.Offer(
+                "mill",
+                OrderMaker.length("20'"),
+                new Price(new BigDecimal("41.00"), Price.Per.EACH),
+                1,
+                OrderMaker.NO_LIMIT,
+                "",
+                null,
+                day)));
+  }
+
+  /** Not proved, 20 ft sticks can be had for less than those that the plan buys. */
+  @Test
+  void moreSticksForLessMoneyThanAnUnprovedPlanBuys() {
+    MaterialOrder order =
+        tube().offer("20'", "41.00").offer("24'", "40.00").need("shed", "P1", 2, "9'-6\"").make();
+    MaterialPlan plan = PlannedPapers.plan(OrderMaker.shop(), order).plan().materials().get(0);
+    assertEquals(List.of(), StockFit.of(OrderMaker.shop(), plan));
+    MaterialPlan dearer =
+        new MaterialPlan(
+            order,
+            List.of(new Purchase(order.supplies().get(0).key(), 1)),
+            plan.patterns(),
+            410_000,
+            410_000,
+            0,
+            Proof.OPEN,
+            plan.certificate(),
+            plan.account());
+    String said =
+        StockFit.of(OrderMaker.shop(), dearer).stream()
+            .map(Attention::what)
+            .collect(Collectors.joining());
+    assertTrue(said.contains("1 stick of 24'-0\" from mill would cost $40.00"), said);
   }
 }

@@ -55,6 +55,11 @@ public final class Json {
     return text + "\n";
   }
 
+  /** The same, with what writes it handed in. */
+  public String text(Consumer<Json> content) {
+    return text(() -> content.accept(this));
+  }
+
   public void words(String field, String value) {
     run(() -> out.writeStringField(field, value));
   }
