@@ -258,7 +258,14 @@ public record LayoutPaper(Shop shop, List<RunLayout> runs) {
     return new Alike(lines, pieces, joints);
   }
 
-  private static Meeting meeting(Run run, Length end, Length start, boolean betweenStretches) {
+  /**
+   * How two pieces of a line meet.
+   *
+   * @param end of the piece before
+   * @param start of the piece after
+   * @param betweenStretches true when an expansion gap is between them
+   */
+  public static Meeting meeting(Run run, Length end, Length start, boolean betweenStretches) {
     long width = start.units() - end.units();
     if (betweenStretches) {
       return new Meeting(

@@ -4,49 +4,162 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Objects;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import lapwright.measure.Length;
+import lapwright.measure.LengthStyle;
 import lapwright.plan.Certificate;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A certificate's tree as a list: a deep tree would make a deeply nested file, which readers
- * refuse. Node 0 is the root; a decision names the numbers of its two branches, which are greater
- * than its own.
+ * refuse. Node 0 is the root; a node names the numbers of its branches, which are greater than its
+ * own.
  */
 final class CertificateNodes {
   private CertificateNodes() {}
 
   /**
-   * One node; either a decision or a leaf.
+   * One node.
    *
-   * @param fewer number of the branch with at most so many packs; 0 for a leaf
-   * @param more number of the branch with more; 0 for a leaf
+   * @param branches numbers of its branches, in the order of {@link #branches}; empty for a leaf
    */
-  record Flat(
-      int number,
-      Certificate.@Nullable PackSplit split,
-      int fewer,
-      int more,
-      Certificate.@Nullable Weights leaf) {}
+  private record Flat(int number, Certificate node, List<Integer> branches) {}
 
-  static List<Flat> flat(Certificate root) {
+  static void write(Json json, String field, Certificate root, LengthStyle style) {
+    json.list(field, flat(root), node -> write(json, node, style));
+  }
+
+  private static List<Flat> flat(Certificate root) {
     List<Flat> nodes = new ArrayList<>();
     Deque<Certificate> waiting = new ArrayDeque<>();
     waiting.add(root);
     int promised = 1;
     while (!waiting.isEmpty()) {
       Certificate next = waiting.remove();
-      int number = nodes.size();
-      if (next instanceof Certificate.PackSplit split) {
-        nodes.add(new Flat(number, split, promised, promised + 1, null));
-        promised += 2;
-        waiting.add(split.fewer());
-        waiting.add(split.more());
-      } else if (next instanceof Certificate.Weights leaf) {
-        nodes.add(new Flat(number, null, 0, 0, leaf));
-      } else {
-        throw new IllegalArgumentException(next.getClass().getSimpleName() + " is not saved");
+      List<Integer> numbers = new ArrayList<>();
+      for (Certificate branch : branches(next)) {
+        numbers.add(promised++);
+        waiting.add(branch);
       }
+      nodes.add(new Flat(nodes.size(), next, numbers));
     }
     return nodes;
+  }
+
+  private static List<Certificate> branches(Certificate node) {
+    if (node instanceof Certificate.PackSplit split) {
+      return List.of(split.fewer(), split.more());
+    }
+    if (node instanceof Certificate.LotSplit split) {
+      return List.of(split.within(), split.outside());
+    }
+    return node instanceof Certificate.ByLot byLot ? List.copyOf(byLot.lots().values()) : List.of();
+  }
+
+  private static void write(Json json, Flat flat, LengthStyle style) {
+    json.number("node", flat.number());
+    Certificate node = flat.node();
+    if (node instanceof Certificate.PackSplit split) {
+      json.wordList("supplies", split.supplies());
+      json.number("packs", split.packs());
+      json.number("atMost", flat.branches().get(0));
+      json.number("more", flat.branches().get(1));
+    } else if (node instanceof Certificate.LotSplit split) {
+      json.words("job", split.job());
+      json.wordsIfAny("mark", split.mark());
+      json.wordList("lots", split.lots());
+      json.number("within", flat.branches().get(0));
+      json.number("outside", flat.branches().get(1));
+    } else if (node instanceof Certificate.ByLot byLot) {
+      List<String> lots = List.copyOf(byLot.lots().keySet());
+      json.list(
+          "byLot",
+          lots,
+          lot -> {
+            json.words("lot", lot);
+            json.number("bound", flat.branches().get(lots.indexOf(lot)));
+          });
+    } else if (node instanceof Certificate.RunWeights leaf) {
+      json.number("scale", leaf.scale());
+      json.number("perUnit", leaf.perUnit());
+      weights(json, leaf.weights(), style);
+    } else if (node instanceof Certificate.Weights leaf) {
+      json.number("scale", leaf.scale());
+      weights(json, leaf.weights(), style);
+    }
+  }
+
+  private static void weights(Json json, SortedMap<Length, Long> weights, LengthStyle style) {
+    json.list(
+        "weights",
+        weights.entrySet(),
+        weight -> {
+          json.length("length", weight.getKey(), style);
+          json.number("weight", weight.getValue());
+        });
+  }
+
+  /** Reads the tree from its last node to its root, as branches have greater numbers. */
+  static Certificate read(PlanFields material, String field) {
+    List<PlanFields> nodes = material.list(field, node -> node);
+    @Nullable Certificate[] made = new Certificate[nodes.size()];
+    for (int i = nodes.size() - 1; i >= 0; i--) {
+      PlanFields node = nodes.get(i);
+      int at = i;
+      made[i] = PlanReader.guarded(node, "node", () -> node(node, at, made));
+    }
+    if (made.length == 0) {
+      throw material.damaged(field, "", "empty");
+    }
+    return Objects.requireNonNull(made[0]);
+  }
+
+  private static Certificate node(PlanFields node, int at, @Nullable Certificate[] made) {
+    if (node.has("supplies")) {
+      return new Certificate.PackSplit(
+          node.wordList("supplies"),
+          node.count("packs"),
+          branch(node, "atMost", at, made),
+          branch(node, "more", at, made));
+    }
+    if (node.has("lots")) {
+      return new Certificate.LotSplit(
+          node.words("job"),
+          node.wordsIfAny("mark"),
+          node.wordList("lots"),
+          branch(node, "within", at, made),
+          branch(node, "outside", at, made));
+    }
+    if (node.has("byLot")) {
+      SortedMap<String, Certificate> lots = new TreeMap<>();
+      node.list(
+          "byLot",
+          lot -> {
+            if (lots.put(lot.words("lot"), branch(lot, "bound", at, made)) != null) {
+              throw lot.damaged("lot", lot.words("lot"), "stands twice");
+            }
+            return lot;
+          });
+      return new Certificate.ByLot(lots);
+    }
+    SortedMap<Length, Long> weights = new TreeMap<>();
+    node.list("weights", weight -> weights.put(weight.mm("lengthMm"), weight.number("weight")));
+    return node.has("perUnit")
+        ? new Certificate.RunWeights(node.number("scale"), weights, node.number("perUnit"))
+        : new Certificate.Weights(node.number("scale"), weights);
+  }
+
+  /** Each branch is used once, so that a small file cannot stand for an endless tree. */
+  private static Certificate branch(
+      PlanFields node, String field, int parent, @Nullable Certificate[] made) {
+    int number = node.count(field);
+    Certificate branch = number > parent && number < made.length ? made[number] : null;
+    if (branch == null) {
+      throw node.damaged(field, Integer.toString(number), "no such branch, or used before");
+    }
+    made[number] = null;
+    return branch;
   }
 }

@@ -3,8 +3,6 @@ package lapwright.files.saved;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import lapwright.measure.DecimalText;
 import lapwright.measure.Length;
 import lapwright.measure.Price;
@@ -16,9 +14,11 @@ import lapwright.plan.Cut;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Pattern;
 import lapwright.plan.Purchase;
+import lapwright.plan.RunLine;
 import lapwright.shop.Material;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
+import lapwright.shop.RunNeed;
 import lapwright.shop.Saw;
 import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
@@ -26,9 +26,21 @@ import org.jspecify.annotations.Nullable;
 /** Reads one material of a saved plan. */
 final class MaterialReader {
   private final Map<String, List<Need>> needs;
+  private final Map<String, List<RunNeed>> runs;
+  private final Map<String, List<RunLine>> lines;
 
-  MaterialReader(Map<String, List<Need>> needs) {
+  /**
+   * @param needs pieces that the jobs need, by material
+   * @param runs runs likewise
+   * @param lines how they are laid
+   */
+  MaterialReader(
+      Map<String, List<Need>> needs,
+      Map<String, List<RunNeed>> runs,
+      Map<String, List<RunLine>> lines) {
     this.needs = needs;
+    this.runs = runs;
+    this.lines = lines;
   }
 
   MaterialPlan read(PlanFields fields) {
@@ -40,7 +52,7 @@ final class MaterialReader {
                 PlanReader.guarded(
                     line, "packs", () -> new Purchase(line.words("supply"), line.count("packs"))));
     List<Pattern> patterns = fields.list("patterns", MaterialReader::pattern);
-    Certificate certificate = certificate(fields);
+    Certificate certificate = CertificateNodes.read(fields, "certificate");
     Account account = account(fields.object("account"));
     return PlanReader.guarded(
         fields,
@@ -55,7 +67,8 @@ final class MaterialReader {
                 amount(fields, "lowerBound", order),
                 fields.word("proof", Words.PROOF),
                 certificate,
-                account));
+                account,
+                lines.getOrDefault(order.material().id(), List.of())));
   }
 
   private static long amount(PlanFields fields, String field, MaterialOrder order) {
@@ -99,7 +112,7 @@ final class MaterialReader {
               fields.truth("onHandValued"),
               supplies,
               needs.getOrDefault(id, List.of()),
-              List.of(),
+              runs.getOrDefault(id, List.of()),
               fields.words("objective").equals("drawn"));
         });
   }
@@ -221,49 +234,5 @@ final class MaterialReader {
         fields.mm("scrap"),
         fields.mm("surplus"),
         fields.mm("shortAllowance"));
-  }
-
-  /** Makes the tree from its last node to its root, as branches have greater numbers. */
-  private static Certificate certificate(PlanFields material) {
-    List<PlanFields> nodes = material.list("certificate", node -> node);
-    Certificate[] made = new Certificate[nodes.size()];
-    for (int i = nodes.size() - 1; i >= 0; i--) {
-      PlanFields node = nodes.get(i);
-      int at = i;
-      made[i] =
-          PlanReader.guarded(
-              node,
-              "node",
-              () ->
-                  node.has("supplies")
-                      ? new Certificate.PackSplit(
-                          node.wordList("supplies"),
-                          node.count("packs"),
-                          branch(node, "atMost", at, made),
-                          branch(node, "more", at, made))
-                      : leaf(node));
-    }
-    if (made.length == 0) {
-      throw material.damaged("certificate", "", "empty");
-    }
-    return made[0];
-  }
-
-  /** Each branch is used once, so that a small file cannot stand for an endless tree. */
-  private static Certificate branch(
-      PlanFields node, String field, int parent, @Nullable Certificate[] made) {
-    int number = node.count(field);
-    Certificate branch = number > parent && number < made.length ? made[number] : null;
-    if (branch == null) {
-      throw node.damaged(field, Integer.toString(number), "no such branch, or used before");
-    }
-    made[number] = null;
-    return branch;
-  }
-
-  private static Certificate leaf(PlanFields node) {
-    SortedMap<Length, Long> weights = new TreeMap<>();
-    node.list("weights", weight -> weights.put(weight.mm("lengthMm"), weight.number("weight")));
-    return new Certificate.Weights(node.number("scale"), weights);
   }
 }

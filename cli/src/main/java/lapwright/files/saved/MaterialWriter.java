@@ -67,7 +67,7 @@ final class MaterialWriter {
         order.supplies().stream().collect(Collectors.toMap(Supply::key, Function.identity()));
     json.list("patterns", plan.patterns(), pattern -> pattern(pattern, byKey));
     json.object("account", () -> account(plan.account()));
-    json.list("certificate", CertificateNodes.flat(plan.certificate()), this::node);
+    CertificateNodes.write(json, "certificate", plan.certificate(), style);
   }
 
   private static String objective(MaterialOrder order) {
@@ -205,24 +205,5 @@ final class MaterialWriter {
     json.mm("scrap", account.scrap());
     json.mm("surplus", account.surplus());
     json.mm("shortAllowance", account.shortAllowance());
-  }
-
-  private void node(CertificateNodes.Flat node) {
-    json.number("node", node.number());
-    if (node.split() != null) {
-      json.wordList("supplies", node.split().supplies());
-      json.number("packs", node.split().packs());
-      json.number("atMost", node.fewer());
-      json.number("more", node.more());
-    } else if (node.leaf() != null) {
-      json.number("scale", node.leaf().scale());
-      json.list(
-          "weights",
-          node.leaf().weights().entrySet(),
-          weight -> {
-            json.length("length", weight.getKey(), style);
-            json.number("weight", weight.getValue());
-          });
-    }
   }
 }

@@ -181,6 +181,19 @@ final class PlanFields {
     return words;
   }
 
+  /** Each of a list is one of a few words. */
+  <T> List<T> words(String field, Map<String, T> known) {
+    List<T> values = new ArrayList<>();
+    for (String word : wordList(field)) {
+      T value = known.get(word);
+      if (value == null) {
+        throw damaged(field, word, "not one of " + String.join(", ", known.keySet()));
+      }
+      values.add(value);
+    }
+    return values;
+  }
+
   PlanFields object(String field) {
     Node.Entry entry = fields.entry(field);
     if (entry == null) {

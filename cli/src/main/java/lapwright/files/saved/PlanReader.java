@@ -10,7 +10,9 @@ import lapwright.files.source.Findings;
 import lapwright.files.source.Node;
 import lapwright.plan.Division;
 import lapwright.plan.OrderPlan;
+import lapwright.plan.RunLine;
 import lapwright.shop.Need;
+import lapwright.shop.RunNeed;
 import lapwright.shop.Shop;
 import lapwright.shop.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -53,8 +55,13 @@ final class PlanReader {
   private static OrderPlan order(PlanFields fields) {
     Shop shop = shop(fields.object("shop"), fields.wordsIfAny("currency"));
     Map<String, List<Need>> needs = new LinkedHashMap<>();
-    fields.list("jobs", job -> readJob(job, needs));
-    MaterialReader materials = new MaterialReader(needs);
+    Map<String, List<RunNeed>> runs = new LinkedHashMap<>();
+    fields.list("jobs", job -> readJob(job, needs, runs));
+    Map<String, List<RunLine>> lines = new LinkedHashMap<>();
+    if (fields.has("runs")) {
+      fields.list("runs", line -> SavedLayout.read(line, lines));
+    }
+    MaterialReader materials = new MaterialReader(needs, runs, lines);
     return new OrderPlan(shop, fields.list("materials", materials::read), division(fields));
   }
 
@@ -110,7 +117,8 @@ final class PlanReader {
                 suppliers));
   }
 
-  private static boolean readJob(PlanFields job, Map<String, List<Need>> needs) {
+  private static boolean readJob(
+      PlanFields job, Map<String, List<Need>> needs, Map<String, List<RunNeed>> runs) {
     String name = job.words("job");
     int times = job.count("times");
     job.list(
@@ -136,6 +144,15 @@ final class PlanReader {
           needs.computeIfAbsent(piece.words("material"), id -> new ArrayList<>()).add(need);
           return true;
         });
+    if (job.has("runs")) {
+      job.list(
+          "runs",
+          run -> {
+            RunNeed need =
+                guarded(run, "qty", () -> SavedRun.read(run, name, job.day("due"), times));
+            return runs.computeIfAbsent(need.run().material(), id -> new ArrayList<>()).add(need);
+          });
+    }
     return true;
   }
 

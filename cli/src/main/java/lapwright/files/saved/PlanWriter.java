@@ -19,6 +19,7 @@ import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Proof;
 import lapwright.shop.Need;
+import lapwright.shop.RunNeed;
 import lapwright.shop.Shop;
 import lapwright.shop.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -74,6 +75,7 @@ final class PlanWriter {
     }
     json.object("shop", this::shop);
     jobs();
+    SavedLayout.write(json, plan.materials(), style);
     MaterialWriter materials = new MaterialWriter(json, plan.shop(), style);
     json.list("materials", plan.materials(), materials::write);
     Division division = plan.division();
@@ -151,36 +153,47 @@ final class PlanWriter {
   /** A need, and the material it is of. */
   private record Wanted(String material, Need need) {}
 
+  /** What one job needs, of all materials. */
+  private record JobNeeds(
+      String name, @Nullable LocalDate due, List<Wanted> pieces, List<RunNeed> runs) {
+    /** How many times it is built, as far as the needs tell. */
+    int times() {
+      int ofPieces = pieces.stream().mapToInt(wanted -> wanted.need().lastCopy()).max().orElse(1);
+      return Math.max(ofPieces, runs.stream().mapToInt(RunNeed::copies).max().orElse(1));
+    }
+  }
+
   private void jobs() {
-    Map<String, List<Wanted>> byJob = new LinkedHashMap<>();
+    Map<String, JobNeeds> byJob = new LinkedHashMap<>();
     for (MaterialPlan material : plan.materials()) {
-      if (!material.order().runs().isEmpty()) {
-        throw new IllegalArgumentException(material.material() + ": runs are not saved");
-      }
       for (Need need : material.order().needs()) {
-        byJob
-            .computeIfAbsent(need.job(), job -> new ArrayList<>())
-            .add(new Wanted(material.material(), need));
+        job(byJob, need.job(), need.due()).pieces().add(new Wanted(material.material(), need));
+      }
+      for (RunNeed need : material.order().runs()) {
+        job(byJob, need.job(), need.due()).runs().add(need);
       }
     }
-    List<List<Wanted>> firstDueFirst = new ArrayList<>(byJob.values());
+    List<JobNeeds> firstDueFirst = new ArrayList<>(byJob.values());
     firstDueFirst.sort(
         Comparator.comparing(
-                (List<Wanted> job) -> job.get(0).need().due(),
-                Comparator.nullsLast(Comparator.<LocalDate>naturalOrder()))
-            .thenComparing(job -> job.get(0).need().job()));
+                JobNeeds::due, Comparator.nullsLast(Comparator.<LocalDate>naturalOrder()))
+            .thenComparing(JobNeeds::name));
     json.list("jobs", firstDueFirst, this::job);
   }
 
-  private void job(List<Wanted> pieces) {
-    Need first = pieces.get(0).need();
-    json.words("job", first.job());
-    json.day("due", first.due());
-    int times = pieces.stream().mapToInt(wanted -> wanted.need().lastCopy()).max().orElse(1);
+  private static JobNeeds job(Map<String, JobNeeds> byJob, String name, @Nullable LocalDate due) {
+    return byJob.computeIfAbsent(
+        name, job -> new JobNeeds(name, due, new ArrayList<>(), new ArrayList<>()));
+  }
+
+  private void job(JobNeeds job) {
+    json.words("job", job.name());
+    json.day("due", job.due());
+    int times = job.times();
     json.number("times", times);
     json.list(
         "pieces",
-        pieces,
+        job.pieces(),
         wanted -> {
           json.words("material", wanted.material());
           json.wordsIfAny("mark", wanted.need().mark());
@@ -193,6 +206,9 @@ final class PlanWriter {
           json.wordsIfAny("for", wanted.need().purpose());
           SavedRules.write(json, wanted.need().rules());
         });
+    if (!job.runs().isEmpty()) {
+      json.list("runs", job.runs(), run -> SavedRun.write(json, run, times, style));
+    }
   }
 
   private void saved(Saving saving) {

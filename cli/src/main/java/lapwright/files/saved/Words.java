@@ -7,6 +7,7 @@ import lapwright.measure.Price;
 import lapwright.plan.Division;
 import lapwright.plan.Proof;
 import lapwright.shop.Ends;
+import lapwright.shop.JointRules;
 import lapwright.shop.OneLotPer;
 import lapwright.shop.Shop;
 import lapwright.shop.Supplier;
@@ -20,6 +21,9 @@ final class Words {
   static final Map<String, Price.Per> PER = of(Price.Per.values(), Price.Per::word);
   static final Map<String, Supplier.Rounds> ROUNDS =
       of(Supplier.Rounds.values(), Supplier.Rounds::word);
+
+  static final Map<String, JointRules.Where> CLOSING =
+      of(JointRules.Where.values(), JointRules.Where::word);
 
   static final Map<String, Division.Alone> ALONE =
       of(Division.Alone.values(), Division.Alone::word);
