@@ -2,12 +2,14 @@ package lapwright.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import lapwright.files.OrderInput;
 import lapwright.files.source.Note;
 import lapwright.measure.MoneyStyle;
 import lapwright.shop.Job;
 import lapwright.shop.JobStatus;
 import lapwright.shop.Piece;
+import lapwright.shop.Run;
 
 /** What was read from a folder, in a few lines. */
 final class InputSummary {
@@ -23,19 +25,31 @@ final class InputSummary {
       }
     }
     long pieces = 0;
+    long lines = 0;
     for (Job job : jobs) {
       for (Piece piece : job.pieces()) {
         pieces += (long) piece.qty() * job.times();
       }
+      for (Run run : job.runs()) {
+        lines += (long) run.qty() * job.times();
+      }
     }
     long materials =
-        jobs.stream().flatMap(job -> job.pieces().stream()).map(Piece::material).distinct().count();
+        jobs.stream()
+            .flatMap(
+                job ->
+                    Stream.concat(
+                        job.pieces().stream().map(Piece::material),
+                        job.runs().stream().map(Run::material)))
+            .distinct()
+            .count();
     StringBuilder text = new StringBuilder();
     text.append("The input is sound: ")
         .append(count(jobs.size(), "job"))
         .append(kinds.isEmpty() ? "" : " (" + String.join(", ", kinds) + ")")
         .append(", ")
         .append(count(pieces, "piece"))
+        .append(lines == 0 ? "" : " and " + count(lines, "line") + " of runs,")
         .append(" of ")
         .append(count(materials, "material"))
         .append(".\n");

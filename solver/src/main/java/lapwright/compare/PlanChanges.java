@@ -18,6 +18,8 @@ import lapwright.shop.CutRules;
 import lapwright.shop.Material;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
+import lapwright.shop.OneLotPer;
+import lapwright.shop.RunNeed;
 import lapwright.shop.Saw;
 import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
@@ -68,6 +70,10 @@ public final class PlanChanges {
               material,
               plans.stream().flatMap(plan -> plan.order().needs().stream()).toList(),
               order == null ? List.of() : order.needs());
+          changes.runs(
+              material,
+              plans.stream().flatMap(plan -> plan.order().runs().stream()).toList(),
+              order == null ? List.of() : order.runs());
           if (order != null) {
             MaterialOrder last = plans.get(plans.size() - 1).order();
             changes.cutting(last, order);
@@ -75,7 +81,11 @@ public final class PlanChanges {
             changes.offers(last, order);
           }
         });
-    unplanned.forEach((material, order) -> changes.pieces(material, List.of(), order.needs()));
+    unplanned.forEach(
+        (material, order) -> {
+          changes.pieces(material, List.of(), order.needs());
+          changes.runs(material, List.of(), order.runs());
+        });
     return List.copyOf(changes.changes);
   }
 
@@ -102,6 +112,10 @@ public final class PlanChanges {
                     + rules(piece.rules),
                 count[0],
                 count[1]));
+  }
+
+  private void runs(String material, List<RunNeed> planned, List<RunNeed> now) {
+    changes.addAll(new RunChanges(style).of(material, planned, now));
   }
 
   private String rules(CutRules rules) {
@@ -146,6 +160,7 @@ public final class PlanChanges {
         "mill ends",
         before.millEndsGood() ? "good" : "to be trimmed",
         after.millEndsGood() ? "good" : "to be trimmed");
+    add(Kind.CUTTING, id, "one lot per", before.oneLotPer().word(), after.oneLotPer().word());
     add(Kind.CUTTING, id, "short by", style.exact(before.shortBy()), style.exact(after.shortBy()));
     add(
         Kind.CUTTING,
@@ -192,7 +207,13 @@ public final class PlanChanges {
       } else if (supply instanceof Supply.RackOffcut offcut
           && used > 0
           && !leftByThem.contains(offcut.id())) {
-        add(Kind.STOCK, id, "offcut " + offcut.id(), offcut(offcut), offcut(here));
+        boolean withLot = now.material().oneLotPer() != OneLotPer.NONE;
+        add(
+            Kind.STOCK,
+            id,
+            "offcut " + offcut.id(),
+            offcut(offcut, withLot),
+            offcut(here, withLot));
       }
     }
     packs.forEach(
@@ -215,9 +236,12 @@ public final class PlanChanges {
     }
   }
 
-  private String offcut(@Nullable Supply supply) {
+  private String offcut(@Nullable Supply supply, boolean withLot) {
     return supply instanceof Supply.RackOffcut offcut
-        ? style.exact(offcut.length()) + ", ends " + offcut.ends().word()
+        ? style.exact(offcut.length())
+            + ", ends "
+            + offcut.ends().word()
+            + (withLot ? ", lot " + (offcut.lot().isEmpty() ? "unknown" : offcut.lot()) : "")
         : NONE;
   }
 

@@ -1,0 +1,254 @@
+package lapwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.function.Consumer;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Saved plans with runs and lots: checked from the file alone, broken ones rejected. */
+final class SavedRunsTest {
+  private static final ObjectMapper JSON =
+      new ObjectMapper().enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS);
+  private static final BigDecimal SIXTY_FOURTH = new BigDecimal("0.396875");
+
+  @TempDir Path dir;
+
+  private RunFolder saved(String name) throws IOException {
+    RunFolder folder = RunFolder.copy(name, dir);
+    CommandRun order = folder.run("order", "--save");
+    assertEquals(0, order.status(), order.err());
+    return folder;
+  }
+
+  private static CommandRun checkAfter(RunFolder folder, Consumer<JsonNode> change)
+      throws IOException {
+    Path file = folder.folder().resolve("plan.json");
+    JsonNode plan = JSON.readTree(Files.readString(file));
+    change.accept(plan);
+    folder.put("plan.json", JSON.writerWithDefaultPrettyPrinter().writeValueAsString(plan));
+    return folder.run("check");
+  }
+
+  private static void assertRejected(String rule, CommandRun check) {
+    assertEquals(6, check.status(), check.out() + check.err());
+    String all = (check.out() + check.err()).replaceAll("\\s+", " ");
+    assertTrue(all.contains(rule), rule + "\n" + check.out() + check.err());
+  }
+
+  private static ObjectNode piece(JsonNode plan, int line, int piece) {
+    return (ObjectNode) plan.at("/runs/" + line + "/pieces/" + piece);
+  }
+
+  private static void add(ObjectNode piece, String field, BigDecimal mm) {
+    piece.set(field, JsonNodeFactory.instance.numberNode(piece.get(field).decimalValue().add(mm)));
+  }
+
+  /** Cuts a piece longer on its ticket too, so that tickets and lines agree. */
+  private static void lengthen(JsonNode plan, ObjectNode piece, BigDecimal mm) {
+    add(piece, "lengthMm", mm);
+    for (JsonNode pattern : plan.at("/materials/0/patterns")) {
+      for (JsonNode cut : pattern.get("cuts")) {
+        if (cut.get("mark").equals(piece.get("mark"))) {
+          add((ObjectNode) cut, "lengthMm", mm);
+          if (pattern.get("offcuts").size() == 1) {
+            add((ObjectNode) pattern.at("/offcuts/0"), "lengthMm", mm.negate());
+          }
+        }
+      }
+    }
+  }
+
+  @Test
+  void aSavedPlanWithRunsAndLotsIsCheckedFromItsFile() throws IOException {
+    for (String name : new String[] {"purlins", "eaves"}) {
+      RunFolder folder = RunFolder.copy(name, dir.resolve(name));
+      assertEquals(0, folder.run("order", "--save").status());
+      String first = Files.readString(folder.folder().resolve("plan.json"));
+      CommandRun check = folder.run("check");
+      assertEquals(0, check.status(), check.out() + check.err());
+      assertTrue(check.out().contains("The saved plan still fits"), check.out());
+      assertTrue(check.out().contains("The plan is sound"), check.out());
+      assertEquals(0, folder.run("order", "--save").status());
+      assertEquals(
+          first, Files.readString(folder.folder().resolve("plan.json")), "the same, byte for byte");
+      assertEquals(0, folder.run("cut").status());
+    }
+  }
+
+  @Test
+  void theFileTellsWhereEachPieceLiesAndWhichTicketGivesIt() throws IOException {
+    RunFolder purlins = saved("purlins");
+    JsonNode plan = JSON.readTree(Files.readString(purlins.folder().resolve("plan.json")));
+    assertEquals(5, plan.get("runs").size());
+    for (JsonNode line : plan.get("runs")) {
+      assertEquals("U1", line.get("mark").asText());
+      assertEquals("quay-shelter", line.get("job").asText());
+      assertEquals(2, line.get("pieces").size());
+      assertEquals(1, line.get("joints").size());
+      String at = line.at("/joints/0/atMm").asText();
+      assertTrue(at.equals("3657.6") || at.equals("7315.2"), at);
+      for (JsonNode piece : line.get("pieces")) {
+        assertEquals(ticketOf(plan, piece.get("mark").asText()), piece.get("ticket").asText());
+      }
+    }
+    assertEquals(5, plan.at("/jobs/0/runs/0/qty").asInt());
+  }
+
+  private static String ticketOf(JsonNode plan, String mark) {
+    for (JsonNode pattern : plan.at("/materials/0/patterns")) {
+      for (JsonNode cut : pattern.get("cuts")) {
+        if (cut.get("mark").asText().equals(mark)) {
+          return pattern.get("ticket").asText();
+        }
+      }
+    }
+    return "none";
+  }
+
+  @Test
+  void aJointMovedOffItsBearingIsRejected() throws IOException {
+    CommandRun check =
+        checkAfter(
+            saved("purlins"),
+            plan -> {
+              // the whole stick is the second piece: it starts an inch early, the first ends there
+              for (int line = 0; line < 5; line++) {
+                ObjectNode second = piece(plan, line, 1);
+                if (second.get("lengthMm").decimalValue().compareTo(new BigDecimal("7315.2"))
+                    == 0) {
+                  BigDecimal inch = new BigDecimal("-25.4");
+                  lengthen(plan, piece(plan, line, 0), inch);
+                  add(second, "startMm", inch);
+                  return;
+                }
+              }
+              throw new AssertionError("no line ends with a whole stick");
+            });
+    assertRejected("joints stand only where they may", check);
+  }
+
+  @Test
+  void aLapShortByASixtyFourthIsRejected() throws IOException {
+    CommandRun check =
+        checkAfter(
+            saved("eaves"),
+            plan -> {
+              lengthen(plan, piece(plan, 0, 0), SIXTY_FOURTH.negate());
+            });
+    assertRejected("pieces lap, or leave a gap, as the run asks for", check);
+  }
+
+  @Test
+  void aMissingPieceIsRejected() throws IOException {
+    CommandRun fromLine =
+        checkAfter(saved("eaves"), plan -> ((ArrayNode) plan.at("/runs/0/pieces")).remove(1));
+    assertRejected("every line of every run is laid once, piece by piece", fromLine);
+    assertRejected("every needed piece is cut exactly once", fromLine);
+  }
+
+  @Test
+  void aPieceThatNoTicketCutsIsRejected() throws IOException {
+    CommandRun check =
+        checkAfter(
+            saved("eaves"),
+            plan -> {
+              for (JsonNode pattern : plan.at("/materials/0/patterns")) {
+                ArrayNode cuts = (ArrayNode) pattern.get("cuts");
+                if (cuts.size() > 1) {
+                  cuts.remove(0);
+                  return;
+                }
+              }
+              throw new AssertionError("no ticket has two cuts");
+            });
+    assertRejected("every needed piece is cut exactly once", check);
+  }
+
+  @Test
+  void aLineThatIsMissingIsRejected() throws IOException {
+    CommandRun check = checkAfter(saved("eaves"), plan -> ((ArrayNode) plan.get("runs")).remove(2));
+    assertRejected("every line of every run is laid once", check);
+  }
+
+  @Test
+  void twoLinesSwappedAreRejected() throws IOException {
+    CommandRun check =
+        checkAfter(
+            saved("eaves"),
+            plan -> {
+              // an eave of 36'-8" and a rake of 13'-5" trade their pieces
+              JsonNode eave = plan.at("/runs/0/pieces");
+              JsonNode rake = plan.at("/runs/2/pieces");
+              ((ObjectNode) plan.at("/runs/0")).set("pieces", rake);
+              ((ObjectNode) plan.at("/runs/2")).set("pieces", eave);
+            });
+    assertRejected("the pieces of a line cover its run from end to end", check);
+  }
+
+  @Test
+  void twoLotsOnOneJobAreRejected() throws IOException {
+    CommandRun check =
+        checkAfter(
+            saved("eaves"),
+            plan -> {
+              // one ticket takes last spring's offcut, which is as long, instead of a bought stick
+              ObjectNode ticket = (ObjectNode) plan.at("/materials/0/patterns/0");
+              ticket.put("supply", "rack:R1");
+            });
+    assertRejected("makers and lots do not mix where they must not", check);
+  }
+
+  @Test
+  void aBoundThatTheCertificateDoesNotGiveIsRejected() throws IOException {
+    CommandRun check =
+        checkAfter(
+            saved("eaves"),
+            plan -> {
+              for (JsonNode node : plan.at("/materials/0/certificate")) {
+                for (JsonNode weight : node.path("weights")) {
+                  ObjectNode each = (ObjectNode) weight;
+                  each.put("weight", each.get("weight").asLong() / 2);
+                }
+                if (node.has("perUnit")) {
+                  ((ObjectNode) node).put("perUnit", 0);
+                }
+              }
+            });
+    assertRejected("the stated bound follows from the certificate", check);
+  }
+
+  @Test
+  void aChangedNumberOfLinesIsToldAsQuantities() throws IOException {
+    RunFolder eaves = saved("eaves");
+    eaves.replace("jobs/pier-canopy.yaml", "qty: 2", "qty: 3");
+    CommandRun check = eaves.run("check");
+    assertEquals(6, check.status());
+    assertTrue(
+        check.out().contains("E1 of pier-canopy, lines of 24'-4\": planned 2, now 3"), check.out());
+  }
+
+  @Test
+  void aChangedRuleIsToldByItsName() throws IOException {
+    RunFolder eaves = saved("eaves");
+    eaves
+        .replace("jobs/pier-canopy.yaml", "lap: 2\"", "lap: 3\"")
+        .replace("materials.yaml", "one-lot-per: job", "one-lot-per: run")
+        .replace("rack.csv", "last spring", "spring");
+    CommandRun check = eaves.run("check");
+    assertEquals(6, check.status());
+    assertTrue(check.out().contains("E1 of pier-canopy, lap: planned 2\", now 3\""), check.out());
+    assertTrue(check.out().contains("one lot per: planned job, now run"), check.out());
+  }
+}
