@@ -51,6 +51,8 @@ public final class PatternTable implements PatternSource {
   private int[] stageWeight = new int[0];
   private int stages;
   private int smallStages;
+  private int[] largeItem = new int[0];
+  private int larges;
   private int[][] forward = new int[0][];
   private long[][] backwardTakes = new long[0][];
 
@@ -101,7 +103,7 @@ public final class PatternTable implements PatternSource {
 
   @Override
   public Priced price(long[] weights, int[] limits, long[] thresholds, int most) {
-    layOutStages(weights, limits, 1);
+    layOutStages(weights, limits, 1, true);
     fillForward();
     int n = capacities.length;
     long[] greatest = new long[n];
@@ -110,14 +112,14 @@ public final class PatternTable implements PatternSource {
     int[] mixed = null;
     for (int j = 0; j < n; j++) {
       int[] counts = new int[sizes.length];
-      walkBack(stages, capacities[j], counts);
-      greatest[j] = forward[stages][capacities[j]];
-      if (smallCount > 0 && !isProper(j, counts)) {
+      int large = bestLarge(capacities[j], weights);
+      greatest[j] = fill(capacities[j], large, weights, counts);
+      if (smallCount > 0 && large < 0 && !isProper(j, counts)) {
         if (mixed == null) {
           mixedTakes = new long[stages][];
           mixed = fillMixed(mixedTakes);
         }
-        greatest[j] = bestOfThree(j, weights, limits, mixed, mixedTakes, counts);
+        greatest[j] = bestOfFour(j, weights, limits, mixed, mixedTakes, counts);
       }
       if (most > 0 && greatest[j] > thresholds[j]) {
         found.add(new Candidate(Pattern.ofCounts(j, counts), greatest[j] - thresholds[j]));
@@ -130,20 +132,115 @@ public final class PatternTable implements PatternSource {
         patterns.add(candidate.pattern());
       }
       if (most > patterns.size()) {
-        for (Candidate candidate : throughEveryItem(found, thresholds)) {
-          if (patterns.size() >= most) {
-            break;
-          }
-          patterns.add(candidate.pattern());
-        }
+        addThroughEveryItem(found, weights, limits, thresholds, most, patterns);
       }
     }
     return new Priced(Arrays.stream(greatest).boxed().toList(), List.copyOf(patterns));
   }
 
+  /** The large item that the heaviest filling of a length holds; -1 without one. */
+  private int bestLarge(int length, long[] weights) {
+    int[] all = forward[stages];
+    long top = all[length];
+    int best = -1;
+    for (int k = 0; k < larges; k++) {
+      int item = largeItem[k];
+      if (sizes[item] <= length && all[length - sizes[item]] + weights[item] > top) {
+        top = all[length - sizes[item]] + weights[item];
+        best = item;
+      }
+    }
+    return best;
+  }
+
+  /** Adds the heaviest filling with the large item, if there is one, and returns its weight. */
+  private long fill(int length, int large, long[] weights, int[] counts) {
+    if (large < 0) {
+      walkBack(stages, length, counts);
+      return forward[stages][length];
+    }
+    counts[large]++;
+    walkBack(stages, length - sizes[large], counts);
+    return forward[stages][length - sizes[large]] + weights[large];
+  }
+
+  /**
+   * For the most promising stocks, the best pattern through each item, the best ones first: the
+   * item beside the heaviest filling of the rest. Where that filling holds all copies of the item
+   * already, the pattern is found on tables without it, if patterns are wanted still.
+   */
+  private void addThroughEveryItem(
+      List<Candidate> byStock,
+      long[] weights,
+      int[] limits,
+      long[] thresholds,
+      int most,
+      Set<Pattern> patterns) {
+    List<Through> throughs = new ArrayList<>();
+    int depth = Math.min(STOCKS_IN_DEPTH, byStock.size());
+    for (int i = 0; i < sizes.length; i++) {
+      for (int d = 0; d < depth && weights[i] > 0 && limits[i] > 0; d++) {
+        int stock = byStock.get(d).pattern().stock();
+        int rest = capacities[stock] - sizes[i];
+        if (rest >= 0) {
+          int large = isLarge(i) ? -1 : bestLarge(rest, weights);
+          long beside =
+              large < 0
+                  ? forward[stages][rest]
+                  : forward[stages][rest - sizes[large]] + weights[large];
+          long surplus = weights[i] + beside - thresholds[stock];
+          if (surplus > 0) {
+            throughs.add(new Through(i, stock, large, surplus));
+          }
+        }
+      }
+    }
+    throughs.sort(Comparator.comparingLong(Through::surplus).reversed());
+    boolean[] isOpen = new boolean[sizes.length];
+    boolean anyOpen = false;
+    for (Through through : throughs) {
+      if (patterns.size() >= most) {
+        return;
+      }
+      int[] counts = new int[sizes.length];
+      int item = through.item();
+      fill(capacities[through.stock()] - sizes[item], through.large(), weights, counts);
+      if (counts[item] == limits[item]) {
+        isOpen[item] = true;
+        anyOpen = true;
+        continue;
+      }
+      counts[item]++;
+      if (smallCount == 0 || isProper(through.stock(), counts)) {
+        patterns.add(Pattern.ofCounts(through.stock(), counts));
+      }
+    }
+    if (anyOpen) {
+      layOutStages(weights, limits, 1, false);
+      fillForward();
+      for (Candidate candidate : throughOpenItems(byStock, thresholds, isOpen)) {
+        if (patterns.size() >= most) {
+          return;
+        }
+        patterns.add(candidate.pattern());
+      }
+    }
+  }
+
+  private record Through(int item, int stock, int large, long surplus) {}
+
+  private boolean isLarge(int item) {
+    return !small[item] && 2L * sizes[item] > greatestCapacity;
+  }
+
   private record Candidate(Pattern pattern, long surplus) {}
 
-  private void layOutStages(long[] weights, int[] limits, long leastWeight) {
+  /**
+   * Splits items into stages.
+   *
+   * @param largeBeside true when items of which no two fit together stay out of the table
+   */
+  private void layOutStages(long[] weights, int[] limits, long leastWeight, boolean largeBeside) {
     int room = 0;
     for (int i = 0; i < sizes.length; i++) {
       if (sizes[i] <= greatestCapacity) {
@@ -156,6 +253,10 @@ public final class PatternTable implements PatternSource {
       stageSize = new int[room];
       stageWeight = new int[room];
     }
+    if (largeItem.length < sizes.length) {
+      largeItem = new int[sizes.length];
+    }
+    larges = 0;
     stages = 0;
     for (int pass = 0; pass < 2; pass++) {
       for (int i = 0; i < sizes.length; i++) {
@@ -163,6 +264,12 @@ public final class PatternTable implements PatternSource {
           continue;
         }
         int left = Math.min(limits[i], greatestCapacity / sizes[i]);
+        if (largeBeside && isLarge(i)) {
+          if (left > 0) {
+            largeItem[larges++] = i;
+          }
+          continue;
+        }
         for (int copies = 1; left > 0; copies *= 2) {
           int taken = Math.min(copies, left);
           stageItem[stages] = i;
@@ -194,8 +301,11 @@ public final class PatternTable implements PatternSource {
       int size = stageSize[t];
       int weight = stageWeight[t];
       System.arraycopy(before, 0, after, 0, size);
+      // Shifted first, and the maximum without a branch: so the compiler makes vectors of it.
+      System.arraycopy(before, 0, after, size, greatestCapacity + 1 - size);
       for (int p = size; p <= greatestCapacity; p++) {
-        after[p] = Math.max(before[p], before[p - size] + weight);
+        int less = before[p] - after[p] - weight;
+        after[p] = before[p] - (less & less >> 31);
       }
       if (after[greatestCapacity] < 0) {
         throw new ArithmeticException("weights too great for the pattern table");
@@ -207,12 +317,20 @@ public final class PatternTable implements PatternSource {
   private void walkBack(int t, int p, int[] counts) {
     int at = t;
     int length = p;
-    while (at > 0 && forward[at][length] > 0) {
-      if (forward[at][length] != forward[at - 1][length]) {
-        counts[stageItem[at - 1]] += stageCopies[at - 1];
-        length -= stageSize[at - 1];
+    while (forward[at][length] > 0) {
+      int weight = forward[at][length];
+      int without = 0;
+      while (at - without > 1) {
+        int middle = (without + at) >>> 1;
+        if (forward[middle][length] == weight) {
+          at = middle;
+        } else {
+          without = middle;
+        }
       }
       at--;
+      counts[stageItem[at]] += stageCopies[at];
+      length -= stageSize[at];
     }
   }
 
@@ -235,11 +353,20 @@ public final class PatternTable implements PatternSource {
   }
 
   /** The best proper pattern where small items matter; its counts replace {@code counts}. */
-  private long bestOfThree(
+  private long bestOfFour(
       int j, long[] weights, int[] limits, int[] mixed, long[][] mixedTakes, int[] counts) {
     Arrays.fill(counts, 0);
     long smallOnly = forward[smallStages][smallCapacities[j]];
     long withOther = mixed[capacities[j]];
+    int large = -1;
+    for (int k = 0; k < larges; k++) {
+      int item = largeItem[k];
+      int rest = capacities[j] - sizes[item];
+      if (rest >= 0 && forward[stages][rest] + weights[item] > withOther) {
+        withOther = forward[stages][rest] + weights[item];
+        large = item;
+      }
+    }
     int whole = -1;
     if (wholeUse[j]) {
       for (int i = 0; i < sizes.length; i++) {
@@ -251,6 +378,9 @@ public final class PatternTable implements PatternSource {
     if (whole >= 0 && weights[whole] >= Math.max(smallOnly, withOther)) {
       counts[whole] = 1;
       return weights[whole];
+    }
+    if (withOther > smallOnly && large >= 0) {
+      return fill(capacities[j], large, weights, counts);
     }
     if (withOther > smallOnly) {
       int length = capacities[j];
@@ -284,7 +414,7 @@ public final class PatternTable implements PatternSource {
   @Override
   public @Nullable List<Pattern> list(
       long[] weights, int[] limits, int stock, long leastWeight, long leastLength, int most) {
-    layOutStages(weights, limits, 0);
+    layOutStages(weights, limits, 0, false);
     fillForward();
     Listing listing = new Listing(stock, leastWeight, leastLength, most);
     return listing.extend(stages, capacities[stock], 0) ? List.copyOf(listing.patterns) : null;
@@ -335,8 +465,9 @@ public final class PatternTable implements PatternSource {
     }
   }
 
-  /** For the most promising stocks, the best pattern through each item; the best ones first. */
-  private List<Candidate> throughEveryItem(List<Candidate> byStock, long[] thresholds) {
+  /** For the most promising stocks, the best pattern through each open item. */
+  private List<Candidate> throughOpenItems(
+      List<Candidate> byStock, long[] thresholds, boolean[] isOpen) {
     int depth = Math.min(STOCKS_IN_DEPTH, byStock.size());
     int[] bestStage = new int[sizes.length * depth];
     int[] bestLength = new int[sizes.length * depth];
@@ -350,7 +481,7 @@ public final class PatternTable implements PatternSource {
       for (int d = 0; d < depth; d++) {
         int stock = byStock.get(d).pattern().stock();
         int rest = capacities[stock] - stageSize[t];
-        if (rest < 0) {
+        if (rest < 0 || !isOpen[stageItem[t]]) {
           continue;
         }
         int at = stageItem[t] * depth + d;
