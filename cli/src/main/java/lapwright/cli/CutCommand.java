@@ -11,6 +11,7 @@ import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import lapwright.PlanResult;
 import lapwright.check.CheckedPlan;
+import lapwright.compare.Comparisons;
 import lapwright.files.FolderReading;
 import lapwright.files.JobChoice;
 import lapwright.files.OrderFolder;
@@ -189,8 +190,7 @@ final class CutCommand implements Callable<Integer> {
               input,
               plans.subList(0, plans.size() - 1),
               plans.get(plans.size() - 1),
-              null,
-              List.of(),
+              Comparisons.NONE,
               papers.day(desk.surroundings()));
       WholeFolder.write(out, all.cuttingFiles(style.units()));
     }

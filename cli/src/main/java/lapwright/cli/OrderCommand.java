@@ -12,8 +12,10 @@ import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.compare.CombinedResult;
 import lapwright.compare.Combining;
+import lapwright.compare.Comparisons;
 import lapwright.compare.CostlyMark;
 import lapwright.compare.Dividing;
+import lapwright.compare.JointChoice;
 import lapwright.compare.LaterOrder;
 import lapwright.compare.LaterOrder.PieceCount;
 import lapwright.compare.SupplierAlone;
@@ -108,8 +110,7 @@ final class OrderCommand implements Callable<Integer> {
   }
 
   /** The plan, and what it is held against. */
-  private record Asked(
-      CombinedResult combined, List<SupplierAlone> alone, List<CostlyMark> costly) {}
+  private record Asked(CombinedResult combined, Comparisons comparisons) {}
 
   private Asked ask(Planner planner, OrderInput input, List<MaterialOrder> orders, Effort effort) {
     Shop shop = input.order().shop();
@@ -122,10 +123,22 @@ final class OrderCommand implements Callable<Integer> {
         combined.result() instanceof PlanResult.Planned
             && suppliers.isEmpty()
             && orders.stream().anyMatch(MaterialOrder::isPriced);
+    List<SupplierAlone> alone =
+        worthAsking ? SupplierAlone.each(planner, shop, orders, effort) : List.of();
     return new Asked(
         combined,
-        worthAsking ? SupplierAlone.each(planner, shop, orders, effort) : List.of(),
-        costly(planner, combined.result(), effort));
+        new Comparisons(
+            combined.saving(),
+            alone,
+            costly(planner, combined.result(), effort),
+            joints(planner, combined.result(), effort)));
+  }
+
+  private static List<JointChoice.Answer> joints(
+      Planner planner, PlanResult result, Effort effort) {
+    return result instanceof PlanResult.Planned planned
+        ? JointChoice.each(planner, planned.plan(), effort)
+        : List.of();
   }
 
   private List<CostlyMark> costly(Planner planner, PlanResult result, Effort effort) {
@@ -152,13 +165,7 @@ final class OrderCommand implements Callable<Integer> {
     }
     Papers all =
         new Papers(
-            input,
-            List.of(),
-            planned.plan(),
-            asked.combined().saving(),
-            asked.alone(),
-            asked.costly(),
-            papers.day(desk.surroundings()));
+            input, List.of(), planned.plan(), asked.comparisons(), papers.day(desk.surroundings()));
     desk.print(
         papers.isJson() ? all.json() : OrderText.render(all.order(), style) + eachPart(all, style));
     if (save && !replace && SavedPlan.in(folder).isOtherThan(planned.plan().plan())) {
@@ -221,7 +228,11 @@ final class OrderCommand implements Callable<Integer> {
     }
     Papers all =
         new Papers(
-            input, saved.plans(), planned.plan(), null, List.of(), papers.day(desk.surroundings()));
+            input,
+            saved.plans(),
+            planned.plan(),
+            Comparisons.NONE,
+            papers.day(desk.surroundings()));
     all.checkTogether();
     desk.print(papers.isJson() ? all.json() : OrderText.render(all.order(), style) + "\n" + added);
     return write(all, style);

@@ -10,9 +10,7 @@ import lapwright.check.CheckedPlan;
 import lapwright.check.PlacedCheck;
 import lapwright.check.PlacedVerdict;
 import lapwright.check.PlanFault;
-import lapwright.compare.CostlyMark;
-import lapwright.compare.Saving;
-import lapwright.compare.SupplierAlone;
+import lapwright.compare.Comparisons;
 import lapwright.files.LayoutsCsv;
 import lapwright.files.OrderCsv;
 import lapwright.files.OrderInput;
@@ -27,45 +25,27 @@ import lapwright.paperwork.OrderFacts.Attention;
 import lapwright.paperwork.OrderPaper;
 import lapwright.paperwork.TicketPaper;
 import lapwright.paperwork.WastePaper;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The papers of one plan.
  *
  * @param input what it was made from
  * @param before plans of the orders that were placed before this one, the first first
- * @param saving null when it was not asked what combining saves
- * @param alone plans with one supplier each; empty when that was not asked
- * @param costly marks that alone cost two sticks; empty when that was not asked
+ * @param comparisons what the plan was held against
  * @param day of the papers
  */
 record Papers(
     OrderInput input,
     List<CheckedPlan> before,
     CheckedPlan plan,
-    @Nullable Saving saving,
-    List<SupplierAlone> alone,
-    List<CostlyMark> costly,
+    Comparisons comparisons,
     LocalDate day) {
-
-  /** Papers for which nothing was asked about single marks. */
-  Papers(
-      OrderInput input,
-      List<CheckedPlan> before,
-      CheckedPlan plan,
-      @Nullable Saving saving,
-      List<SupplierAlone> alone,
-      LocalDate day) {
-    this(input, before, plan, saving, alone, List.of(), day);
-  }
 
   /** What to buy, with what was found while the folder was read. */
   OrderPaper order() {
     return OrderPaper.of(
         plan,
-        saving,
-        alone,
-        costly,
+        comparisons,
         new OrderFacts(day, input.leftOut(), input.takenAsFirm(), attention(input.notes())));
   }
 
@@ -108,7 +88,8 @@ record Papers(
 
   /** The plan itself, as it is saved. */
   String json() {
-    return PlanFile.text(all().stream().map(CheckedPlan::plan).toList(), input.digests(), saving);
+    return PlanFile.text(
+        all().stream().map(CheckedPlan::plan).toList(), input.digests(), comparisons.saving());
   }
 
   /** The tickets, how runs are laid, and what cutting leaves. */

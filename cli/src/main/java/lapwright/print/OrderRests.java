@@ -30,6 +30,7 @@ final class OrderRests {
     if (paper.saving() != null && paper.jobs().size() > 1) {
       new SavingText(paper.saving(), money, page).write();
     }
+    new JointText(paper.joints(), money, page).write();
     leftOut();
     attention();
     page.blank();

@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
+import lapwright.compare.Comparisons;
 import lapwright.measure.LengthStyle;
 import lapwright.paperwork.OrderFacts;
 import lapwright.paperwork.OrderPaper;
@@ -31,7 +32,7 @@ final class PaperCsvTest {
 
   private static String order(HandMadeWeek week) {
     return OrderCsv.text(
-        OrderPaper.of(week.checked(), null, OrderFacts.NONE), LengthStyle.FEET_INCHES);
+        OrderPaper.of(week.checked(), Comparisons.NONE, OrderFacts.NONE), LengthStyle.FEET_INCHES);
   }
 
   private static BigDecimal sum(List<Map<String, String>> rows, String kind, String column) {

@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import lapwright.check.CheckedPlan;
 import lapwright.check.PlanCheck;
 import lapwright.check.Verdict;
+import lapwright.compare.Comparisons;
 import lapwright.measure.LengthStyle;
 import lapwright.paperwork.OrderFacts;
 import lapwright.paperwork.OrderPaper;
@@ -29,7 +30,8 @@ final class PapersTest {
   private static final Style BOXES = ASCII.withBoxes(true);
 
   private static String order(HandMadeWeek week, Style style) {
-    return OrderText.render(OrderPaper.of(week.checked(), week.saving(), week.facts()), style);
+    return OrderText.render(
+        OrderPaper.of(week.checked(), Comparisons.of(week.saving()), week.facts()), style);
   }
 
   private static String cut(HandMadeWeek week, Style style) {
@@ -123,7 +125,7 @@ final class PapersTest {
                     new OrderPlan(HandMadeWeek.plain().checked().plan().shop(), List.of())))
             .plan();
     assertTrue(
-        OrderText.render(OrderPaper.of(nothing, null, OrderFacts.NONE), ASCII)
+        OrderText.render(OrderPaper.of(nothing, Comparisons.NONE, OrderFacts.NONE), ASCII)
             .startsWith("Nothing to buy"));
     assertTrue(TicketText.render(TicketPaper.of(nothing), ASCII).startsWith("Nothing to cut"));
     assertTrue(WasteText.render(WastePaper.of(nothing), ASCII).startsWith("No waste"));

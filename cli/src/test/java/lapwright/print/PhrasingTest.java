@@ -165,6 +165,7 @@ final class PhrasingTest {
             Deliveries.NONE,
             List.of(new ProofFigure(Proof.PROVED, false, 1, 1, 0, true)),
             null,
+            List.of(),
             OrderFacts.NONE.leftOut(),
             List.of(),
             List.of(),

@@ -111,9 +111,27 @@ public final class PlannedRuns {
                 "purlin")));
   }
 
+  /** Three lines of 100 in from 60 in at no lap: six sticks, with a joint more five. */
+  static MaterialOrder shortSticks() {
+    Saw snips = new Saw("snips", Length.ZERO, Length.ZERO, Length.ZERO, null);
+    JointRules rules =
+        JointRules.of(new Joint.Lap(Length.ZERO), STEP)
+            .with(new JointRules.Pieces(length("10\""), null, null, STEP));
+    return new MaterialOrder(
+        new Material("edge-trim", "Edge trim", "snips", true, Length.ZERO, length("24\""), null),
+        snips,
+        true,
+        List.of(offer("60\"", "10.00")),
+        List.of(),
+        List.of(run("barn", 1, "E1", 3, "100\"", rules, "")));
+  }
+
   public static CheckedPlan checked() {
-    PlanResult result =
-        planner().plan(SHOP, List.of(trim(), purlins()), Map.of(), Effort.unlimited());
+    return checked(trim(), purlins());
+  }
+
+  static CheckedPlan checked(MaterialOrder... orders) {
+    PlanResult result = planner().plan(SHOP, List.of(orders), Map.of(), Effort.unlimited());
     return ((PlanResult.Planned) result).plan();
   }
 }

@@ -5,7 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import lapwright.check.CheckedPlan;
+import lapwright.compare.Comparisons;
+import lapwright.compare.JointChoice;
+import lapwright.effort.Effort;
 import lapwright.measure.LengthStyle;
+import lapwright.paperwork.OrderFacts;
+import lapwright.paperwork.OrderPaper;
 import lapwright.paperwork.TicketPaper;
 import lapwright.paperwork.WastePaper;
 import org.junit.jupiter.api.Test;
@@ -32,6 +38,34 @@ final class RunPapersTest {
     String text = TicketText.render(TICKETS, BOXES);
     assertTrue(text.lines().count() <= Style.USUAL_LINES, text);
     assertTrue(text.contains("how the runs are laid"), text);
+  }
+
+  private static String order(CheckedPlan plan) {
+    return OrderText.render(
+        OrderPaper.of(
+            plan,
+            new Comparisons(
+                null,
+                List.of(),
+                List.of(),
+                JointChoice.each(PlannedRuns.planner(), plan, Effort.unlimited())),
+            OrderFacts.NONE),
+        BOXES);
+  }
+
+  @Test
+  void orderReadsAsApproved() {
+    Approved.assertApproved("order-runs.txt", order(PlannedRuns.checked()));
+  }
+
+  /** Worked by hand: 60 + 40 in a line from six sticks; cut once more, 300 in fill five. */
+  @Test
+  void oneMoreJointIsToldAndNotTaken() {
+    String text = order(PlannedRuns.checked(PlannedRuns.shortSticks()));
+    assertTrue(text.contains("$60.00 of material"), text);
+    assertTrue(text.contains("Saved by choosing joints: nothing; full sticks"), text);
+    assertTrue(text.contains("save $10.00; it is not"), text);
+    assertTrue(text.contains("All of it is proved."), text);
   }
 
   @Test

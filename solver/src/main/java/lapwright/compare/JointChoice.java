@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.function.UnaryOperator;
 import lapwright.PlanResult;
 import lapwright.Planner;
+import lapwright.check.CheckedPlan;
 import lapwright.demand.RunDemand;
 import lapwright.effort.Effort;
 import lapwright.layout.LayoutException;
@@ -28,6 +29,8 @@ import org.jspecify.annotations.Nullable;
  * save.
  */
 public final class JointChoice {
+  private static final int WAYS = 2;
+
   private final Planner planner;
 
   public JointChoice(Planner planner) {
@@ -57,17 +60,55 @@ public final class JointChoice {
       return fullSticks == null ? 0 : Math.max(0, fullSticks.cost() - plan.cost());
     }
 
+    /** True when the plan and every other way that there is are proved. */
+    public boolean proved() {
+      return plan.proof() == Proof.PROVED
+          && (fullSticks == null || fullSticks.proved())
+          && (oneMore == null || oneMore.proved());
+    }
+
     /** What one more joint a line would save; never negative. */
     public long oneMoreWouldSave() {
       return oneMore == null ? 0 : Math.max(0, plan.cost() - oneMore.cost());
     }
   }
 
+  /**
+   * Compares each material of a plan that has runs.
+   *
+   * @param effort shared evenly; what one plan leaves of its share goes to the next
+   */
+  public static List<Answer> each(Planner planner, CheckedPlan plan, Effort effort) {
+    List<MaterialPlan> withRuns =
+        plan.plan().materials().stream().filter(each -> !each.order().runs().isEmpty()).toList();
+    List<Answer> answers = new ArrayList<>();
+    for (MaterialPlan material : withRuns) {
+      int questions = WAYS * (withRuns.size() - answers.size());
+      answers.add(new JointChoice(planner).ask(plan.plan().shop(), material, effort, questions));
+    }
+    return answers;
+  }
+
   /** Compares a plan with both other ways. */
   public Answer ask(Shop shop, MaterialPlan plan, Effort effort) {
+    return ask(shop, plan, effort, WAYS);
+  }
+
+  /**
+   * @param questions how many plans still share the effort
+   */
+  private Answer ask(Shop shop, MaterialPlan plan, Effort effort, int questions) {
     MaterialOrder order = plan.order();
     return new Answer(
-        plan, fullSticks(shop, order, effort), other(shop, order, JointChoice::oneMore, effort));
+        plan,
+        fullSticks(shop, order, share(effort, questions)),
+        other(shop, order, JointChoice::oneMore, share(effort, questions - 1)));
+  }
+
+  private static Effort share(Effort effort, int questions) {
+    long remaining = effort.remainingNanos();
+    long end = remaining - remaining / (questions + 1);
+    return effort.alsoStoppedBy(() -> effort.remainingNanos() < end).tellingInstead(progress -> {});
   }
 
   /**

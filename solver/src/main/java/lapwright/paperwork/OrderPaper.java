@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Objects;
 import java.util.function.ToLongFunction;
 import lapwright.check.CheckedPlan;
-import lapwright.compare.CostlyMark;
+import lapwright.compare.Comparisons;
+import lapwright.compare.JointChoice;
 import lapwright.compare.Saving;
-import lapwright.compare.SupplierAlone;
 import lapwright.measure.Length;
 import lapwright.measure.Money;
 import lapwright.paperwork.OrderFacts.Attention;
@@ -32,6 +32,8 @@ import org.jspecify.annotations.Nullable;
  * @param deliveries what the suppliers bring, on their terms
  * @param proofs of the materials counted in money, then of those counted in length
  * @param saving against ordering job by job; null when that was not asked
+ * @param joints what choosing the joints of runs is worth, by material; empty when that was not
+ *     asked
  * @param leftOut jobs that are not planned
  * @param takenAsFirm jobs whose status nobody wrote
  * @param withoutDueDay planned jobs that have no due day and so come last
@@ -49,6 +51,7 @@ public record OrderPaper(
     Deliveries deliveries,
     List<ProofFigure> proofs,
     @Nullable Saving saving,
+    List<JointChoice.Answer> joints,
     List<LeftOut> leftOut,
     List<String> takenAsFirm,
     List<String> withoutDueDay,
@@ -63,6 +66,7 @@ public record OrderPaper(
     onHand = List.copyOf(onHand);
     rack = List.copyOf(rack);
     proofs = List.copyOf(proofs);
+    joints = List.copyOf(joints);
     leftOut = List.copyOf(leftOut);
     takenAsFirm = List.copyOf(takenAsFirm);
     withoutDueDay = List.copyOf(withoutDueDay);
@@ -172,27 +176,8 @@ public record OrderPaper(
     }
   }
 
-  /**
-   * The paper of a checked plan.
-   *
-   * @param saving of that plan against ordering job by job; null when that was not asked
-   */
-  public static OrderPaper of(CheckedPlan checked, @Nullable Saving saving, OrderFacts facts) {
-    return of(checked, saving, List.of(), List.of(), facts);
-  }
-
-  /**
-   * The same, beside the plans with one supplier each, and without single marks.
-   *
-   * @param alone empty when that was not asked
-   * @param costly marks that alone cost two sticks; empty when that was not asked
-   */
-  public static OrderPaper of(
-      CheckedPlan checked,
-      @Nullable Saving saving,
-      List<SupplierAlone> alone,
-      List<CostlyMark> costly,
-      OrderFacts facts) {
+  /** The paper of a checked plan, and what it was held against. */
+  public static OrderPaper of(CheckedPlan checked, Comparisons comparisons, OrderFacts facts) {
     OrderPlan plan = checked.plan();
     OrderLines lines = new OrderLines(plan.shop(), facts);
     plan.materials().forEach(lines::add);
@@ -213,7 +198,7 @@ public record OrderPaper(
     List<Attention> attention = new ArrayList<>(lines.attention());
     attention.addAll(SupplierTerms.of(plan, suppliers, facts.today()));
     plan.materials().forEach(material -> attention.addAll(StockFit.of(plan.shop(), material)));
-    attention.addAll(CostlyMarks.attention(plan.shop(), costly));
+    attention.addAll(CostlyMarks.attention(plan.shop(), comparisons.costly()));
     List<PlannedJob> jobs = PlannedJob.firstDueFirst(plan);
     return new OrderPaper(
         plan.shop(),
@@ -224,9 +209,10 @@ public record OrderPaper(
         lines.rack(),
         lines.kept(),
         money,
-        Deliveries.of(checked, alone),
+        Deliveries.of(checked, comparisons.alone()),
         proofs,
-        saving,
+        comparisons.saving(),
+        comparisons.joints(),
         facts.leftOut(),
         facts.takenAsFirm(),
         jobs.stream().filter(job -> job.due() == null).map(PlannedJob::job).toList(),

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import lapwright.OrderMaker;
 import lapwright.check.CheckedPlan;
+import lapwright.compare.Comparisons;
 import lapwright.compare.CostlyMark;
 import lapwright.effort.Effort;
 import lapwright.measure.Angle;
@@ -64,7 +65,7 @@ final class AttentionTest {
   private static String attention(Shop shop, MaterialOrder order) {
     return OrderPaper.of(
             PlannedPapers.plan(shop, order),
-            null,
+            Comparisons.NONE,
             new OrderFacts(TODAY, List.of(), List.of(), List.of()))
         .attention()
         .stream()
@@ -235,7 +236,9 @@ final class AttentionTest {
                 Effort.unlimited())
             .stream()
             .toList();
-    return OrderPaper.of(plan, null, List.of(), marks, OrderFacts.NONE).attention().stream()
+    return OrderPaper.of(plan, new Comparisons(null, List.of(), marks, List.of()), OrderFacts.NONE)
+        .attention()
+        .stream()
         .map(line -> line.what() + ": " + line.advice() + "\n")
         .collect(Collectors.joining());
   }

@@ -14,6 +14,7 @@ import java.util.Random;
 import java.util.Set;
 import lapwright.OrderMaker;
 import lapwright.check.CheckedPlan;
+import lapwright.compare.Comparisons;
 import lapwright.measure.Length;
 import lapwright.paperwork.LayoutPaper.Alike;
 import lapwright.paperwork.LayoutPaper.Kind;
@@ -125,7 +126,7 @@ final class LayoutPaperTest {
                 .offer("10'", "10.00")
                 .run("quay", "T1", 1, "15'", lap("2\"", "12\""))
                 .make());
-    assertEquals(List.of("quay"), OrderPaper.of(plan, null, OrderFacts.NONE).jobs());
+    assertEquals(List.of("quay"), OrderPaper.of(plan, Comparisons.NONE, OrderFacts.NONE).jobs());
     assertEquals(
         2,
         TicketPaper.of(plan).jobs().get(0).lines().stream()

@@ -11,6 +11,7 @@ import java.util.Objects;
 import java.util.Random;
 import lapwright.OrderMaker;
 import lapwright.RandomOrders;
+import lapwright.compare.Comparisons;
 import lapwright.measure.Length;
 import lapwright.measure.Money;
 import lapwright.measure.Price;
@@ -30,7 +31,8 @@ import org.junit.jupiter.api.Test;
 final class OrderPaperTest {
   @Test
   void eightSticksAndAnOffcut() {
-    OrderPaper paper = OrderPaper.of(PlannedPapers.postsAndBraces(), null, OrderFacts.NONE);
+    OrderPaper paper =
+        OrderPaper.of(PlannedPapers.postsAndBraces(), Comparisons.NONE, OrderFacts.NONE);
     assertEquals(8, paper.sticksBought());
     assertEquals(List.of("shed"), paper.jobs());
     assertEquals(List.of("shed"), paper.withoutDueDay());
@@ -76,7 +78,8 @@ final class OrderPaperTest {
                     null,
                     null)),
             List.of(new Need("barn", null, 1, "R1", length, 28, "")));
-    OrderPaper paper = OrderPaper.of(PlannedPapers.plan(shop, order), null, OrderFacts.NONE);
+    OrderPaper paper =
+        OrderPaper.of(PlannedPapers.plan(shop, order), Comparisons.NONE, OrderFacts.NONE);
     // 13'-4" at 2.0875 is 27.8333..., rounded once to 1/10,000 as the price of what is sold at
     // once.
     assertEquals(new Money(28 * 278_333L), Objects.requireNonNull(paper.money()).cost());
@@ -109,7 +112,9 @@ final class OrderPaperTest {
                     goodUntil)),
             plain.needs());
     return OrderPaper.of(
-            PlannedPapers.plan(order), null, new OrderFacts(today, List.of(), List.of(), List.of()))
+            PlannedPapers.plan(order),
+            Comparisons.NONE,
+            new OrderFacts(today, List.of(), List.of(), List.of()))
         .attention();
   }
 
@@ -117,7 +122,7 @@ final class OrderPaperTest {
   void linesAddUpToTheCostOfThePlan(@ForAll long seed) {
     MaterialOrder order = RandomOrders.small(new Random(seed)).make();
     PlannedPapers.planIfPossible(order)
-        .map(plan -> OrderPaper.of(plan, null, OrderFacts.NONE))
+        .map(plan -> OrderPaper.of(plan, Comparisons.NONE, OrderFacts.NONE))
         .ifPresent(
             paper -> {
               if (order.isPriced()) {
