@@ -71,6 +71,7 @@ final class Lapwright implements Runnable {
             new WasteCommand(desk),
             new ExplainCommand(desk),
             new PricesCommand(desk),
+            new LayCommand(desk),
             new CheckCommand(desk),
             new SchemaCommand(desk),
             new StartCommand(desk),

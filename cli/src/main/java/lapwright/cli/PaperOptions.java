@@ -55,6 +55,17 @@ final class PaperOptions {
         all);
   }
 
+  /** Everything, in these units, whatever the screen holds. */
+  static Style styleOn(Surroundings surroundings, LengthStyle lengths) {
+    return new Style(
+        Style.USUAL_WIDTH,
+        Integer.MAX_VALUE,
+        surroundings.colour(),
+        !surroundings.plainCharacters(),
+        lengths,
+        true);
+  }
+
   /** For what is told before any shop is known. */
   static Style plain() {
     return Style.plain(LengthStyle.FEET_INCHES).withAll(true);

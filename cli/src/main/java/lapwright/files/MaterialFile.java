@@ -24,8 +24,7 @@ import org.jspecify.annotations.Nullable;
 
 /** materials.yaml: what a material is, and the stock lengths that stand there. */
 final class MaterialFile {
-  private static final Map<String, Boolean> MILL_ENDS =
-      ShopFile.ordered("good", true, "bad", false);
+  static final Map<String, Boolean> MILL_ENDS = ShopFile.ordered("good", true, "bad", false);
   private static final Map<String, Form> FORMS = forms();
   private static final Map<String, OneLotPer> ONE_LOT = oneLot();
 

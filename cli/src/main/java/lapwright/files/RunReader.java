@@ -67,12 +67,17 @@ final class RunReader {
         if (fields == null) {
           continue;
         }
-        Run run = new RunReader(fields, findings).run(material.key(), step);
+        Run run = read(fields, material.key(), step, findings);
         if (run != null) {
           job.add(item.place(), run, fields, findings);
         }
       }
     }
+  }
+
+  /** Reads one run; null when it is not sound. */
+  static @Nullable Run read(Fields fields, String material, Length step, Findings findings) {
+    return new RunReader(fields, findings).run(material, step);
   }
 
   private @Nullable Run run(String material, Length step) {

@@ -18,16 +18,19 @@ import lapwright.shop.Run;
 
 /** How the lines of runs are laid, for whoever puts them up. */
 final class LayoutText {
-  private final LayoutPaper paper;
   private final Page page;
+  private final String source;
 
-  LayoutText(LayoutPaper paper, Page page) {
-    this.paper = paper;
+  /**
+   * @param source what tells where a piece comes from, such as {@code Ticket}
+   */
+  LayoutText(Page page, String source) {
     this.page = page;
+    this.source = source;
   }
 
   /** Nothing where there are no runs. */
-  void write() {
+  void write(LayoutPaper paper) {
     if (paper.runs().isEmpty()) {
       return;
     }
@@ -68,6 +71,11 @@ final class LayoutText {
             + (layout.due() == null ? "" : ", due " + Phrases.day(layout.due())),
         1,
         1);
+    lines(layout);
+  }
+
+  /** What holds for all lines of a run, then each kind of line. */
+  void lines(RunLayout layout) {
     rules(layout);
     layout.groups().forEach(group -> group(layout, group));
   }
@@ -209,7 +217,7 @@ final class LayoutText {
             .column("From", Kind.NUMBER)
             .column("To", Kind.NUMBER)
             .columnIf(!group.joints().isEmpty(), "Next joint", Kind.LIST)
-            .column(group.lines().size() == 1 ? "Ticket" : "Tickets", Kind.LIST);
+            .column(group.lines().size() == 1 ? source : source + "s", Kind.LIST);
     for (int i = 0; i < group.pieces().size(); i++) {
       Laid piece = group.pieces().get(i);
       List<String> cells = new ArrayList<>();

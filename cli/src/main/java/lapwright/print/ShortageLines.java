@@ -31,11 +31,6 @@ final class ShortageLines {
             2,
             4);
       } else if (shortage instanceof Shortage.NoSplit run) {
-        Length length = run.length();
-        String advice =
-            length == null
-                ? run.advice()
-                : run.advice().replace("{}", page.style().units().exact(length));
         page.text(
             run.material()
                 + ", run "
@@ -43,11 +38,7 @@ final class ShortageLines {
                 + " of "
                 + run.job()
                 + ": "
-                + run.reason()
-                + " ("
-                + run.rule()
-                + "). To do: "
-                + advice
+                + against(run, page.style())
                 + ".",
             2,
             4);
@@ -60,6 +51,14 @@ final class ShortageLines {
             4);
       }
     }
+  }
+
+  /** What stands against a run, by which rule, and the nearest change that would do. */
+  static String against(Shortage.NoSplit run, Style style) {
+    Length length = run.length();
+    String advice =
+        length == null ? run.advice() : run.advice().replace("{}", style.units().exact(length));
+    return run.reason() + " (" + run.rule() + "). To do: " + advice;
   }
 
   private void fitsNothing(Shortage.FitsNothing fits) {

@@ -27,6 +27,14 @@ public final class ShortageText {
         style);
   }
 
+  /** One run by itself whose rules no split keeps. */
+  public static String renderRun(Shortage.NoSplit run, Style style) {
+    Page page = new Page(style);
+    page.strongText("No plan is possible: no split of the run keeps its rules.");
+    page.text(ShortageLines.against(run, style) + ".", 2, 4);
+    return page.printed();
+  }
+
   private static String render(String first, List<Shortage> shortages, String advice, Style style) {
     Page page = new Page(style);
     page.strongText(first);

@@ -57,7 +57,7 @@ public final class TicketText {
       page.faint(page.heavyRule(page.width()));
       page.strongText("Pieces of each job, and the tickets they come from");
       paper.jobs().forEach(this::job);
-      new LayoutText(paper.layouts(), page).write();
+      new LayoutText(page, "Ticket").write(paper.layouts());
       end();
     }
     return page;

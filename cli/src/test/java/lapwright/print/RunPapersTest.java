@@ -29,7 +29,7 @@ final class RunPapersTest {
   @Test
   void layoutsOfOneJobInMillimetresReadAsApproved() {
     Page page = new Page(Style.plain(LengthStyle.MILLIMETRES).withAll(true));
-    new LayoutText(TICKETS.layouts().only(List.of("barn")), page).write();
+    new LayoutText(page, "Ticket").write(TICKETS.layouts().only(List.of("barn")));
     Approved.assertApproved("layouts-ascii-mm.txt", page.printed());
   }
 

@@ -72,6 +72,17 @@ record StickCount(
         millEndsBad && supply.ends() != Ends.SAWN);
   }
 
+  /** The longest piece that a stick gives. */
+  static Length longestPiece(MaterialOrder order, Supply supply) {
+    Saw saw = order.saw();
+    boolean millEndsBad = !order.material().millEndsGood() && !saw.endTrim().isZero();
+    Length usable = countedLength(order.material(), supply);
+    if (millEndsBad && supply.ends() == Ends.MILL) {
+      usable = usable.minus(saw.endTrim());
+    }
+    return millEndsBad && supply.ends() != Ends.SAWN ? usable.minus(saw.kerf()) : usable;
+  }
+
   static Length countedLength(Material material, Supply supply) {
     return supply instanceof Supply.RackOffcut
         ? supply.length()
