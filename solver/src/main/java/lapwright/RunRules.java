@@ -1,7 +1,6 @@
 package lapwright;
 
 import java.util.List;
-import java.util.Objects;
 import lapwright.demand.RunDemand;
 import lapwright.demand.StickDemand;
 import lapwright.layout.LayoutException;
@@ -34,14 +33,7 @@ public final class RunRules {
     try {
       RunDemand.of(order, one -> false, need::equals, supply -> true);
     } catch (LayoutException e) {
-      return new Shortage.NoSplit(
-          order.material().id(),
-          need.job(),
-          need.run().mark(),
-          e.rule(),
-          Objects.requireNonNull(e.getMessage()),
-          e.advice(),
-          e.length());
+      return new NearestRule(order, need, e).tell();
     }
     if (!canStagger(order, need, need.run().rules().stagger())) {
       Length greatest = greatestStagger(order, need);
@@ -66,6 +58,16 @@ public final class RunRules {
    */
   public static int mostPieces(MaterialOrder order, RunNeed need) {
     return RunDemand.mostPieces(order, need);
+  }
+
+  /** True when some split of one line keeps the run's rules, stagger aside. */
+  static boolean hasSplit(MaterialOrder order, RunNeed need) {
+    try {
+      RunDemand.of(order.withRuns(List.of(need)), one -> false, run -> true, supply -> true);
+      return true;
+    } catch (LayoutException e) {
+      return false;
+    }
   }
 
   private static boolean canStagger(MaterialOrder order, RunNeed need, Length apart) {

@@ -23,6 +23,7 @@ import lapwright.shop.JointRules.JointCount;
 import lapwright.shop.JointRules.Where;
 import lapwright.shop.Need;
 import lapwright.shop.OneLotPer;
+import lapwright.shop.Saw;
 import lapwright.shop.Supply;
 import org.junit.jupiter.api.Test;
 
@@ -167,6 +168,21 @@ class RunOrdersTest {
         Length.ofFeet(36, 0),
         butt(Length.ofSixteenths(2)).at(OVER_POSTS).staggered(Length.ofFeet(10, 0)));
     assertEquals(1_648_000, overPosts.plan().cost());
+  }
+
+  /** The piece itself is in the vise: its offcut, which is kept, may be shorter than the hold. */
+  @Test
+  void pieceThatIsHeldGivesNothingToAnOffcutShorterThanTheHold() {
+    RunShop shop = new RunShop().offer("pellbrook", Length.ofFeet(20, 0), "20.00");
+    shop.saw = new Saw("saw", Length.ofUnits(38_100), Length.ZERO, inches(122), null);
+    shop.run(
+        "A",
+        "U1",
+        2,
+        Length.ofFeet(36, 0),
+        butt(Length.ofSixteenths(2))
+            .at(new JointPlaces.Bearings(Length.ofFeet(4, 0), Length.ofFeet(8, 0))));
+    assertEquals(800_000, shop.plan().cost());
   }
 
   @Test

@@ -150,7 +150,8 @@ final class FolderFuzzTest {
   }
 
   private static void changed(Random random, Path folder) throws IOException {
-    SampleFolder sample = SampleFolder.withKits();
+    SampleFolder sample =
+        random.nextInt(4) == 0 ? SampleFolder.withKitsAndRuns() : SampleFolder.withKits();
     List<String> names = new ArrayList<>(sample.files().keySet());
     sample.write(folder);
     for (int change = random.nextInt(8) / 4; change >= 0; change--) {
@@ -200,12 +201,30 @@ final class FolderFuzzTest {
                             "kit",
                             "times",
                             "prefix",
-                            "change")
-                        .get(random.nextInt(12)),
+                            "change",
+                            "joint",
+                            "lap",
+                            "bearings",
+                            "joints-at")
+                        .get(random.nextInt(16)),
                     List.of(
-                            "qty", "lenght", "mark", "girth", "runs", "ends", "width", "due",
-                            "kits", "change", "times", "prefix")
-                        .get(random.nextInt(12))));
+                            "qty",
+                            "lenght",
+                            "mark",
+                            "girth",
+                            "runs",
+                            "ends",
+                            "width",
+                            "due",
+                            "kits",
+                            "change",
+                            "times",
+                            "prefix",
+                            "joint",
+                            "butt-gap",
+                            "stagger",
+                            "full-sticks")
+                        .get(random.nextInt(16))));
       }
     }
   }

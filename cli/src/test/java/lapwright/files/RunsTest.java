@@ -241,6 +241,15 @@ final class RunsTest {
         "qty: 2|qty: 2, most-joints: 2|most-joints|Make most-joints 3.",
         // 440" + 3 x 2" in four pieces: 111-1/2" each
         "shortest-piece: 2'|shortest-piece: 9'-4\"|shortest-piece|Allow pieces of 9'-3-1/2\".",
+        // 8'-8" are left beyond 28', and half of the lap
+        "shortest-piece: 2'|shortest-piece: 9', joints-at: [9', 18', 28']|shortest-piece|Allow pieces of 8'-9\".",
+        "qty: 2|qty: 2, shortest-at-end: 9'-2\", joints-at: [9', 18', 27']|shortest-at-end|Allow pieces of 9'-1\" at the ends.",
+        // joined at 9' and 18': 9'-2" between them, with both halves of the lap
+        "shortest-piece: 2'|longest-piece: 9', joints-at: [9', 18', 27']|longest-piece|Allow pieces of 9'-9\".",
+        // no whole stick of 10'-2" ends one inch beyond 9'
+        "qty: 2|qty: 2, full-sticks: yes, joints-at: [9', 18', 27']|full-sticks|Leave full-sticks out, or add places where it may be joined.",
+        // 9'-8" + 1" of the last lap leaves 5" of 10'-2"
+        "qty: 2|qty: 2, leave-long: 1', joints-at: [9', 18', 27']|leave-long|Leave it no more than 5\" long.",
         "lap: 2\"|lap: 11'|lap|Make the lap shorter than 10'-2\".",
         "qty: 2|qty: 2, longest-unbroken: 10', gap: 15'|gap|Make gap less than 7'-4\".",
       })

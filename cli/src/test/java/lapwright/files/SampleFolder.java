@@ -124,6 +124,39 @@ final class SampleFolder {
     return sample;
   }
 
+  /** The same with runs, in a job and in a kit. */
+  static SampleFolder withKitsAndRuns() {
+    SampleFolder sample = withKits();
+    sample.put(
+        "kits/walkway.yaml",
+        """
+        runs:
+          angle-2x2:
+            - { mark: U1, length: 36', qty: 2, joint: butt, butt-gap: 1/8", bearings: { first: 4', spacing: 8' } }
+        """);
+    sample.put(
+        "jobs/boat-cover.yaml",
+        """
+        job: boat-cover
+        kits:
+          - { kit: walkway, prefix: W- }
+        runs:
+          drip-trim-grey:
+            - mark: T1
+              length: 36'-8"
+              qty: 2
+              for: eave
+              joint: lap
+              lap: 2"
+              shortest-piece: 2'
+              stagger: 6"
+            - { mark: T2, length: 60', qty: 1, joint: lap, lap: 2", longest-unbroken: 40', gap: 1/2", closing: start }
+          tube-2x2-14ga:
+            - { mark: U2, length: 44', qty: 3, joint: butt, joints-at: [12', 24', 36'], extra-joints: 1, add-at-end: 2" }
+        """);
+    return sample;
+  }
+
   SampleFolder put(String file, String text) {
     files.put(file, text);
     return this;

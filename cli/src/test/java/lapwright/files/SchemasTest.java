@@ -28,7 +28,7 @@ final class SchemasTest {
   @Test
   void everySampleAndStartFileIsValid() throws IOException {
     List<Path> folders =
-        new ArrayList<>(List.of(SampleFolder.withKits().write(dir.resolve("sample"))));
+        new ArrayList<>(List.of(SampleFolder.withKitsAndRuns().write(dir.resolve("sample"))));
     Path start = dir.resolve("start");
     StartFolder.write(start);
     folders.add(start);

@@ -162,7 +162,8 @@ public final class RunLayouts {
     long hold = order.saw().hold().units();
     boolean held = ticket.cuts().stream().anyMatch(each -> each.held().units() >= hold);
     if (!ticket.offcutNames().isEmpty()) {
-      return ticket.offcut().units() - Math.max(order.material().keepOffcutsFrom().units(), hold);
+      long keep = order.material().keepOffcutsFrom().units();
+      return Math.max(0, ticket.offcut().units() - (held ? keep : Math.max(keep, hold)));
     }
     return held ? stick.capacity() - sizes(ticket) : Math.max(0, ticket.offcut().units() - hold);
   }

@@ -2,6 +2,7 @@ package lapwright.files.saved;
 
 import java.time.LocalDate;
 import java.util.List;
+import lapwright.files.source.Values;
 import lapwright.measure.Length;
 import lapwright.measure.LengthStyle;
 import lapwright.shop.JointPlaces;
@@ -17,6 +18,8 @@ import org.jspecify.annotations.Nullable;
 
 /** A run that a job needs, in a saved plan; rules that a run does not have are left out. */
 final class SavedRun {
+  private static final int MOST_PLACES = 1_000;
+
   private SavedRun() {}
 
   /**
@@ -114,19 +117,33 @@ final class SavedRun {
                 orZero(fields, "leaveLongMm")),
             orZero(fields, "staggerMm"),
             expansion);
-    return new RunNeed(
-        job,
-        due,
-        fields.has("copies") ? fields.count("copies") : times,
-        new Run(
-            fields.words("material"),
-            fields.words("mark"),
-            fields.mm("lengthMm"),
-            fields.count("qty"),
-            orZero(fields, "addAtStartMm"),
-            orZero(fields, "addAtEndMm"),
-            rules,
-            fields.wordsIfAny("for")));
+    RunNeed need =
+        new RunNeed(
+            job,
+            due,
+            fields.has("copies") ? fields.count("copies") : times,
+            new Run(
+                fields.words("material"),
+                fields.words("mark"),
+                fields.mm("lengthMm"),
+                fields.count("qty"),
+                orZero(fields, "addAtStartMm"),
+                orZero(fields, "addAtEndMm"),
+                rules,
+                fields.wordsIfAny("for")));
+    refuseEndless(fields, need);
+    return need;
+  }
+
+  /** No folder gives such numbers, and the check would take for ever. */
+  private static void refuseEndless(PlanFields fields, RunNeed need) {
+    if ((long) need.run().qty() * need.copies() > Values.MOST) {
+      throw fields.damaged("qty", Integer.toString(need.run().qty()), "too many lines");
+    }
+    if (need.run().rules().places() instanceof JointPlaces.Bearings bearings
+        && need.run().length().units() / bearings.spacing().units() > MOST_PLACES) {
+      throw fields.damaged("bearings", "", "too many in one line");
+    }
   }
 
   private static Joint joint(PlanFields fields) {

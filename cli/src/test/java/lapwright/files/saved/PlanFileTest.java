@@ -8,9 +8,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import lapwright.check.PlanCheck;
 import lapwright.measure.Length;
@@ -25,11 +27,20 @@ import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
 import lapwright.plan.Proof;
 import lapwright.plan.Purchase;
+import lapwright.plan.RunLine;
 import lapwright.shop.Ends;
+import lapwright.shop.JointPlaces;
+import lapwright.shop.JointRules;
+import lapwright.shop.JointRules.ClosingPiece;
+import lapwright.shop.JointRules.Joint;
+import lapwright.shop.JointRules.JointCount;
+import lapwright.shop.JointRules.Where;
 import lapwright.shop.Material;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 import lapwright.shop.OneLotPer;
+import lapwright.shop.Run;
+import lapwright.shop.RunNeed;
 import lapwright.shop.Saw;
 import lapwright.shop.Shop;
 import lapwright.shop.Supplier;
@@ -42,7 +53,7 @@ final class PlanFileTest {
 
   @Test
   void readingBackGivesAnEqualPlan() throws Exception {
-    for (OrderPlan plan : List.of(withEverything(true), withEverything(false))) {
+    for (OrderPlan plan : List.of(withEverything(true), withEverything(false), withRuns())) {
       String text = PlanFile.text(plan, Map.of("shop.yaml", "ab12"), null);
       Path file = Files.writeString(dir.resolve(PlanFile.NAME), text);
       var saved = assertInstanceOf(PlanReading.Saved.class, PlanFile.read(file));
@@ -97,7 +108,45 @@ final class PlanFileTest {
 
   @Test
   void aDamagedFileGivesFaultsWithLinesAndNeverAnException() {
-    String text = PlanFile.text(withEverything(true), Map.of("shop.yaml", "ab12"), null);
+    damage(PlanFile.text(withEverything(true), Map.of("shop.yaml", "ab12"), null));
+  }
+
+  @Test
+  void soDoesADamagedFileWithRuns() {
+    damage(PlanFile.text(withRuns(), Map.of("shop.yaml", "ab12"), null));
+  }
+
+  @Test
+  void aBranchThatIsNotThereOrUsedTwiceIsNoCertificate() {
+    String text = PlanFile.text(withRuns(), Map.of(), null);
+    for (String[] change :
+        new String[][] {
+          {"\"within\" : 1", "\"within\" : 0"},
+          {"\"within\" : 1", "\"within\" : 99"},
+          {"\"within\" : 1", "\"within\" : 2"},
+          {"\"bound\" : 5", "\"bound\" : 6"},
+        }) {
+      assertTrue(text.contains(change[0]), change[0]);
+      assertInstanceOf(
+          PlanReading.Faulty.class, PlanFile.read(text.replace(change[0], change[1])), change[1]);
+    }
+  }
+
+  @Test
+  void endlessPlacesAndLinesAreRefused() {
+    String text = PlanFile.text(withRuns(), Map.of(), null);
+    for (String[] change :
+        new String[][] {
+          {"\"spacingMm\" : 2438.4", "\"spacingMm\" : 0.0000625"},
+          {"\"qty\" : 3", "\"qty\" : 2000000000"},
+        }) {
+      assertTrue(text.contains(change[0]), change[0]);
+      assertInstanceOf(
+          PlanReading.Faulty.class, PlanFile.read(text.replace(change[0], change[1])), change[1]);
+    }
+  }
+
+  private static void damage(String text) {
     Random random = new Random(1);
     int accepted = 0;
     for (int n = 0; n < 3000; n++) {
@@ -157,6 +206,99 @@ final class PlanFileTest {
             4,
             leaf(5),
             new Certificate.PackSplit(List.of("rack:R7"), 0, leaf(6), leaf(7))));
+  }
+
+  private static RunLine line(int line, Where closing, int firstPiece, int... inches) {
+    List<RunLine.RunPiece> pieces = new ArrayList<>();
+    for (int i = 0; i < inches.length; i += 2) {
+      pieces.add(
+          new RunLine.RunPiece(
+              firstPiece + i / 2, Length.ofInches(inches[i]), Length.ofInches(inches[i + 1])));
+    }
+    return new RunLine("pier", 1, "T1", line, closing, pieces);
+  }
+
+  /** Two runs with every rule between them, a line in two stretches, every kind of node. */
+  private static OrderPlan withRuns() {
+    JointRules lapped =
+        new JointRules(
+            new Joint.Lap(Length.ofInches(2)),
+            new JointPlaces.Bearings(Length.ofFeet(4, 0), Length.ofFeet(8, 0)),
+            new JointRules.Pieces(
+                Length.ofInches(24), Length.ofInches(12), Length.ofFeet(11, 0), Length.ofInches(1)),
+            new JointCount.BeyondFewest(1),
+            new ClosingPiece(Where.EITHER, true, Length.ofUnits(12_700)),
+            Length.ofInches(30),
+            new JointRules.Expansion(Length.ofFeet(40, 0), Length.ofInches(1)));
+    JointRules butted =
+        JointRules.of(new Joint.Butt(Length.ofUnits(25_400)), Length.ofMm(1))
+            .at(new JointPlaces.At(List.of(Length.ofFeet(12, 0), Length.ofUnits(80_000_001))))
+            .with(new JointCount.AtMost(2));
+    MaterialOrder plain = order(true);
+    MaterialOrder order =
+        plain.withRuns(
+            List.of(
+                new RunNeed(
+                    "pier",
+                    LocalDate.of(2026, 12, 4),
+                    3,
+                    new Run(
+                        "tube",
+                        "T1",
+                        Length.ofFeet(20, 0),
+                        1,
+                        Length.ofInches(3),
+                        Length.ofInches(4),
+                        lapped,
+                        "eave")),
+                new RunNeed(
+                    "mill",
+                    null,
+                    2,
+                    new Run(
+                        "tube",
+                        "T2",
+                        Length.ofFeet(36, 0),
+                        3,
+                        Length.ZERO,
+                        Length.ZERO,
+                        butted,
+                        ""))));
+    SortedMap<Length, Long> weights =
+        new TreeMap<>(Map.of(Length.ofFeet(9, 6), 5L, Length.ofUnits(16_000_001), 3L));
+    Certificate certificate =
+        new Certificate.LotSplit(
+            "pier",
+            "T1",
+            List.of("to-buy:marrowby", "lot:H4"),
+            new Certificate.PackSplit(
+                List.of("rack:R7"), 0, leaf(6), new Certificate.RunWeights(9, weights, 2)),
+            new Certificate.ByLot(
+                new TreeMap<>(
+                    Map.of(
+                        "lot:H4",
+                        new Certificate.RunWeights(1, new TreeMap<>(), 0),
+                        "to-buy:",
+                        leaf(7)))));
+    OrderPlan plan = plan(order, certificate);
+    MaterialPlan material = plan.materials().get(0);
+    return new OrderPlan(
+        plan.shop(),
+        List.of(
+            new MaterialPlan(
+                order,
+                material.purchases(),
+                material.patterns(),
+                material.cost(),
+                material.cash(),
+                material.lowerBound(),
+                material.proof(),
+                certificate,
+                material.account(),
+                List.of(
+                    line(1, Where.END, 1, -3, 60, 55, 61),
+                    line(1, Where.START, 3, 117, 127),
+                    line(2, Where.END, 1, -3, 247)))));
   }
 
   private static MaterialOrder order(boolean priced) {
