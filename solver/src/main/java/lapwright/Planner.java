@@ -16,6 +16,7 @@ import lapwright.plan.LengthPattern;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
+import lapwright.shop.ItemOrder;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Shop;
 
@@ -66,6 +67,20 @@ public final class Planner {
       List<MaterialOrder> orders,
       Map<String, List<LengthPattern>> startFrom,
       Effort effort) {
+    return plan(shop, orders, List.of(), startFrom, effort);
+  }
+
+  /**
+   * The same with counted goods. An item that cannot be had stops no plan: it is told as missing.
+   *
+   * @param items one order an item, by name
+   */
+  public PlanResult plan(
+      Shop shop,
+      List<MaterialOrder> orders,
+      List<ItemOrder> items,
+      Map<String, List<LengthPattern>> startFrom,
+      Effort effort) {
     List<MaterialAnswer> answers =
         SideBySide.map(
             threads,
@@ -90,7 +105,10 @@ public final class Planner {
     if (!unfinished.isEmpty()) {
       return new PlanResult.Interrupted(unfinished);
     }
-    return new PlanResult.Planned(checked(new OrderPlan(shop, withTickets(answers))));
+    return new PlanResult.Planned(
+        checked(
+            new OrderPlan(
+                shop, withTickets(answers), items.stream().map(ItemBuying::buy).toList(), null)));
   }
 
   private List<MaterialPlan> withTickets(List<MaterialAnswer> answers) {

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.function.Predicate;
 import lapwright.check.CheckedPlan;
 import lapwright.compare.Change;
 import lapwright.compare.PlanChanges;
@@ -14,8 +15,8 @@ import lapwright.files.OrderInput;
 import lapwright.print.ChangesText;
 import lapwright.print.CheckText;
 import lapwright.print.Style;
+import lapwright.shop.Job;
 import lapwright.shop.JobStatus;
-import lapwright.shop.MaterialOrder;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -79,14 +80,20 @@ final class CheckCommand implements Callable<Integer> {
         .flatMap(order -> order.materials().stream())
         .flatMap(material -> material.order().needs().stream())
         .forEach(need -> planned.add(need.job()));
-    List<MaterialOrder> now =
-        input
-            .order()
-            .materialOrders(
-                job ->
-                    input.wanted().contains(job.name())
-                        || (job.status() == JobStatus.DONE && planned.contains(job.name())));
-    List<Change> changes = PlanChanges.of(saved.orders(), now, style.units());
+    saved.orders().stream()
+        .flatMap(order -> order.items().stream())
+        .flatMap(item -> item.order().needs().stream())
+        .forEach(need -> planned.add(need.job()));
+    Predicate<Job> concerned =
+        job ->
+            input.wanted().contains(job.name())
+                || (job.status() == JobStatus.DONE && planned.contains(job.name()));
+    List<Change> changes =
+        PlanChanges.of(
+            saved.orders(),
+            input.order().materialOrders(concerned),
+            input.order().itemOrders(concerned),
+            style.units());
     desk.print("\n" + ChangesText.render(changes, style));
     for (CheckedPlan plan : saved.plans()) {
       desk.print("\n" + CheckText.render(plan, style));

@@ -27,6 +27,7 @@ import lapwright.print.CheckText;
 import lapwright.print.ShortageText;
 import lapwright.print.Style;
 import lapwright.print.TicketText;
+import lapwright.shop.ItemOrder;
 import lapwright.shop.MaterialOrder;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -98,12 +99,17 @@ final class CutCommand implements Callable<Integer> {
         buyNothing
             ? input.materialOrders().stream().map(MaterialOrder::buyingNothing).toList()
             : input.materialOrders();
+    List<ItemOrder> items =
+        buyNothing
+            ? input.itemOrders().stream().map(item -> item.onlyFrom(List.of())).toList()
+            : input.itemOrders();
     PlanResult result =
         desk.plan(
             input,
             orders,
             planning,
-            (planner, effort) -> planner.plan(input.order().shop(), orders, Map.of(), effort));
+            (planner, effort) ->
+                planner.plan(input.order().shop(), orders, items, Map.of(), effort));
     if (buyNothing && result instanceof PlanResult.Impossible impossible) {
       desk.tell(
           ShortageText.renderFromStock(

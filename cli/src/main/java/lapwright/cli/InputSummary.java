@@ -51,8 +51,10 @@ final class InputSummary {
         .append(count(pieces, "piece"))
         .append(lines == 0 ? "" : " and " + count(lines, "line") + " of runs,")
         .append(" of ")
-        .append(count(materials, "material"))
-        .append(".\n");
+        .append(count(materials, "material"));
+    long items =
+        jobs.stream().flatMap(job -> job.items().stream()).map(Job.Item::name).distinct().count();
+    text.append(items == 0 ? "" : ", " + count(items, "kind") + " of items").append(".\n");
     for (Note note : input.notes()) {
       text.append("  ").append(note.print()).append('\n');
     }

@@ -5,7 +5,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import lapwright.files.OrderInput;
 import lapwright.files.source.Nearest;
-import lapwright.shop.MaterialOrder;
+import lapwright.shop.ItemStock;
 import lapwright.shop.Supplier;
 import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
@@ -20,8 +20,8 @@ final class OneSupplier {
    * @param names all suppliers when empty
    * @return null when a name is unknown, which is told
    */
-  static @Nullable List<MaterialOrder> only(List<String> names, OrderInput input, Desk desk) {
-    List<MaterialOrder> orders = input.materialOrders();
+  static @Nullable Wanted only(List<String> names, OrderInput input, Desk desk) {
+    Wanted orders = Wanted.of(input);
     if (names.isEmpty()) {
       return orders;
     }
@@ -36,7 +36,7 @@ final class OneSupplier {
         return null;
       }
     }
-    return orders.stream().map(order -> order.onlyFrom(names)).toList();
+    return orders.onlyFrom(names);
   }
 
   private static Set<String> known(OrderInput input) {
@@ -48,6 +48,9 @@ final class OneSupplier {
           known.add(offer.supplier());
         }
       }
+    }
+    for (ItemStock item : input.order().items().values()) {
+      item.offers().forEach(offer -> known.add(offer.supplier()));
     }
     return known;
   }

@@ -16,6 +16,7 @@ import lapwright.compare.Comparisons;
 import lapwright.compare.CostlyMark;
 import lapwright.compare.Dividing;
 import lapwright.compare.JointChoice;
+import lapwright.compare.LaterItems;
 import lapwright.compare.LaterOrder;
 import lapwright.compare.LaterOrder.PieceCount;
 import lapwright.compare.SupplierAlone;
@@ -25,6 +26,7 @@ import lapwright.files.JobChoice;
 import lapwright.files.OrderInput;
 import lapwright.files.WholeFolder;
 import lapwright.files.saved.PlanFile;
+import lapwright.paperwork.OrderFacts.Reason;
 import lapwright.plan.Division;
 import lapwright.plan.OrderPlan;
 import lapwright.print.DivisionText;
@@ -32,7 +34,6 @@ import lapwright.print.LaterText;
 import lapwright.print.OrderText;
 import lapwright.print.Style;
 import lapwright.shop.JobStatus;
-import lapwright.shop.MaterialOrder;
 import lapwright.shop.RunNeed;
 import lapwright.shop.Shop;
 import org.jspecify.annotations.Nullable;
@@ -102,7 +103,7 @@ final class OrderCommand implements Callable<Integer> {
     if (input == null) {
       return ExitStatus.WRONG_INPUT;
     }
-    List<MaterialOrder> orders = OneSupplier.only(suppliers, input, desk);
+    Wanted orders = OneSupplier.only(suppliers, input, desk);
     if (orders == null) {
       return ExitStatus.WRONG_INPUT;
     }
@@ -112,19 +113,20 @@ final class OrderCommand implements Callable<Integer> {
   /** The plan, and what it is held against. */
   private record Asked(CombinedResult combined, Comparisons comparisons) {}
 
-  private Asked ask(Planner planner, OrderInput input, List<MaterialOrder> orders, Effort effort) {
+  private Asked ask(Planner planner, OrderInput input, Wanted orders, Effort effort) {
     Shop shop = input.order().shop();
     CombinedResult combined =
         divided(
             planner,
-            new Combining(planner, desk.surroundings().threads()).plan(shop, orders, effort),
+            new Combining(planner, desk.surroundings().threads())
+                .plan(shop, orders.materials(), orders.items(), effort),
             effort);
     boolean worthAsking =
-        combined.result() instanceof PlanResult.Planned
-            && suppliers.isEmpty()
-            && orders.stream().anyMatch(MaterialOrder::isPriced);
+        combined.result() instanceof PlanResult.Planned && suppliers.isEmpty() && orders.isPriced();
     List<SupplierAlone> alone =
-        worthAsking ? SupplierAlone.each(planner, shop, orders, effort) : List.of();
+        worthAsking
+            ? SupplierAlone.each(planner, shop, orders.materials(), orders.items(), effort)
+            : List.of();
     return new Asked(
         combined,
         new Comparisons(
@@ -155,11 +157,14 @@ final class OrderCommand implements Callable<Integer> {
         .toList();
   }
 
-  private int anew(OrderInput input, List<MaterialOrder> orders) throws IOException {
+  private int anew(OrderInput input, Wanted orders) throws IOException {
     Style style = papers.style(input.order().shop(), desk.surroundings());
     Asked asked =
         desk.plan(
-            input, orders, planning, (planner, effort) -> ask(planner, input, orders, effort));
+            input,
+            orders.materials(),
+            planning,
+            (planner, effort) -> ask(planner, input, orders, effort));
     if (!(asked.combined().result() instanceof PlanResult.Planned planned)) {
       return desk.tellNoPlan(asked.combined().result(), style);
     }
@@ -180,12 +185,14 @@ final class OrderCommand implements Callable<Integer> {
   }
 
   /** What is missing beyond the saved order. */
-  private int more(OrderInput input, List<MaterialOrder> orders) throws IOException {
+  private int more(OrderInput input, Wanted orders) throws IOException {
     SavedPlan.Sound saved = desk.savedPlan(folder);
     if (saved == null) {
       return ExitStatus.WRONG_INPUT;
     }
-    List<String> countedOff = LaterOrder.countedOff(saved.orders(), orders);
+    List<String> countedOff =
+        new ArrayList<>(LaterOrder.countedOff(saved.orders(), orders.materials()));
+    countedOff.addAll(LaterItems.countedOff(saved.orders(), orders.items()));
     if (!countedOff.isEmpty()) {
       desk.tell(
           "lapwright: on-hand.csv is counted off already, as the saved order leaves it ("
@@ -195,9 +202,11 @@ final class OrderCommand implements Callable<Integer> {
       return ExitStatus.WRONG_INPUT;
     }
     Style style = papers.style(input.order().shop(), desk.surroundings());
-    LaterOrder later = LaterOrder.of(saved.orders(), orders);
+    LaterOrder later = LaterOrder.of(saved.orders(), orders.materials());
+    LaterItems items =
+        LaterItems.of(saved.orders(), orders.items(), job -> mayGiveBack(input, job));
     Predicate<PieceCount> concerned = piece -> isPlannedFor(input, piece.job());
-    String added = LaterText.render(later, concerned, style);
+    String added = LaterText.render(later, items, concerned, style);
     if (!later.changedRuns().isEmpty()) {
       for (RunNeed run : later.changedRuns()) {
         desk.tell(
@@ -211,7 +220,7 @@ final class OrderCommand implements Callable<Integer> {
       }
       return ExitStatus.WRONG_INPUT;
     }
-    if (later.orders().isEmpty()) {
+    if (later.orders().isEmpty() && items.orders().isEmpty()) {
       desk.print(papers.isJson() ? PlanFile.text(saved.orders(), saved.inputs(), null) : added);
       return desk.statusOf(saved.plans(), planning);
     }
@@ -222,7 +231,8 @@ final class OrderCommand implements Callable<Integer> {
             later.orders(),
             planning,
             (planner, effort) ->
-                planner.plan(input.order().shop(), later.orders(), Map.of(), effort));
+                planner.plan(
+                    input.order().shop(), later.orders(), items.orders(), Map.of(), effort));
     if (!(result instanceof PlanResult.Planned planned)) {
       return desk.tellNoPlan(result, style);
     }
@@ -243,6 +253,15 @@ final class OrderCommand implements Callable<Integer> {
     return (planning.jobs().isEmpty() || planning.jobs().contains(job))
         && input.order().jobs().stream()
             .noneMatch(one -> one.name().equals(job) && one.status() == JobStatus.DONE);
+  }
+
+  /**
+   * Items of jobs that need fewer now, that became bids again or are gone serve others; those of
+   * jobs that are done, or that this order leaves aside, stay with them.
+   */
+  private static boolean mayGiveBack(OrderInput input, String job) {
+    return input.leftOut().stream()
+        .noneMatch(left -> left.job().equals(job) && left.reason() != Reason.BID);
   }
 
   private int write(Papers all, Style style) throws IOException {

@@ -3,6 +3,7 @@ package lapwright.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import lapwright.files.JobChoice;
 import lapwright.files.OrderInput;
@@ -22,7 +23,7 @@ import picocli.CommandLine.Parameters;
     name = "prices",
     description = {
       "Each material over all suppliers, the cheapest by length first, with the day of the price and"
-          + " whether it is still good.",
+          + " whether it is still good; then the counted goods, the cheapest by the piece first.",
     },
     footerHeading = "%nExample:%n",
     footer = "  lapwright prices my-shop --material tube-3x3-11ga")
@@ -35,7 +36,7 @@ final class PricesCommand implements Callable<Integer> {
   @Option(
       names = "--material",
       paramLabel = "NAME",
-      description = "Only this material; may be given several times.")
+      description = "Only this material or item; may be given several times.")
   private List<String> materials = new ArrayList<>();
 
   @Mixin private PaperOptions papers = new PaperOptions();
@@ -50,13 +51,15 @@ final class PricesCommand implements Callable<Integer> {
     if (input == null) {
       return ExitStatus.WRONG_INPUT;
     }
-    List<String> known = input.order().materials().stream().map(Material::id).toList();
+    List<String> known =
+        new ArrayList<>(input.order().materials().stream().map(Material::id).toList());
+    known.addAll(new TreeSet<>(input.order().items().keySet()));
     for (String name : materials) {
       if (!known.contains(name)) {
         desk.tell(
             "lapwright: --material "
                 + name
-                + ": the shop has no such material. "
+                + ": the shop has no such material or item. "
                 + Nearest.advice(name, known, "It has: " + String.join(", ", known) + "."));
         return ExitStatus.WRONG_INPUT;
       }

@@ -23,6 +23,7 @@ import lapwright.measure.Length;
 import lapwright.paperwork.WastePaper;
 import lapwright.print.Style;
 import lapwright.print.WasteText;
+import lapwright.shop.ItemOrder;
 import lapwright.shop.JobStatus;
 import lapwright.shop.MaterialOrder;
 import org.jspecify.annotations.Nullable;
@@ -141,9 +142,13 @@ final class WasteCommand implements Callable<Integer> {
     if (dimensions) {
       return estimating.dimensions(orders);
     }
+    List<ItemOrder> items = materials.isEmpty() ? input.itemOrders() : List.of();
     PlanResult result =
         desk.plan(
-            input, orders, planning, (planner, effort) -> divided(planner, input, orders, effort));
+            input,
+            orders,
+            planning,
+            (planner, effort) -> divided(planner, input, orders, items, effort));
     if (!(result instanceof PlanResult.Planned planned)) {
       return desk.tellNoPlan(result, style);
     }
@@ -163,8 +168,12 @@ final class WasteCommand implements Callable<Integer> {
   }
 
   private static PlanResult divided(
-      Planner planner, OrderInput input, List<MaterialOrder> orders, Effort effort) {
-    PlanResult result = planner.plan(input.order().shop(), orders, Map.of(), effort);
+      Planner planner,
+      OrderInput input,
+      List<MaterialOrder> orders,
+      List<ItemOrder> items,
+      Effort effort) {
+    PlanResult result = planner.plan(input.order().shop(), orders, items, Map.of(), effort);
     return result instanceof PlanResult.Planned planned
         ? new PlanResult.Planned(new Dividing(planner).divide(planned.plan(), effort))
         : result;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -31,6 +32,7 @@ final class ChosenJobs {
   private final List<JobDraft> jobs;
   private final @Nullable Map<String, MaterialFile.Entry> materials;
   private final ShopFile shop;
+  private final Set<String> items;
   private final Findings findings;
   private final SortedSet<String> wanted = new TreeSet<>();
   private final List<LeftOut> leftOut = new ArrayList<>();
@@ -38,14 +40,17 @@ final class ChosenJobs {
 
   /**
    * @param materials null when they could not be read; then no material is called unknown
+   * @param items that somebody sells, or that lie in the shop
    */
   ChosenJobs(
       List<JobDraft> jobs,
       @Nullable Map<String, MaterialFile.Entry> materials,
+      Set<String> items,
       ShopFile shop,
       Findings findings) {
     this.jobs = jobs.stream().sorted(Comparator.comparing(JobDraft::name)).toList();
     this.materials = materials;
+    this.items = items;
     this.shop = shop;
     this.findings = findings;
   }
@@ -76,12 +81,16 @@ final class ChosenJobs {
       } else {
         leftOut.add(new LeftOut(job.name(), why));
       }
-      if (job.pieces().isEmpty() && job.runs().isEmpty() && job.notPlanned().isEmpty()) {
+      if (job.pieces().isEmpty()
+          && job.runs().isEmpty()
+          && job.items().isEmpty()
+          && job.notPlanned().isEmpty()) {
         findings.note(
             Note.Kind.WARNING, job.place(), "pieces", "job " + job.name() + " needs nothing");
       }
       checkPieces(job, why == null);
       checkRuns(job, why == null);
+      checkItems(job, why == null);
     }
     checkTotals();
   }
@@ -154,6 +163,36 @@ final class ChosenJobs {
       Material material = material(job, row.place(), piece.material(), isWanted);
       if (material != null) {
         checkCutting(row, material);
+      }
+    }
+  }
+
+  private void checkItems(JobDraft job, boolean isWanted) {
+    for (JobDraft.ItemRow row : job.items()) {
+      if ((long) row.qty() * job.times() > Values.MOST) {
+        findings.fault(
+            row.place(),
+            "items",
+            row.item(),
+            "times " + job.times() + " that is more than 1,000,000 of it",
+            "Are the quantity and times right?");
+      }
+      if (materials != null && materials.containsKey(row.item())) {
+        findings.fault(
+            row.place(),
+            "items",
+            row.item(),
+            "a material of materials.yaml, which is cut, not counted",
+            "List it under pieces, with a length.");
+      } else if (isWanted && !items.contains(row.item())) {
+        String near = Nearest.to(row.item(), items);
+        if (near != null) {
+          findings.note(
+              Note.Kind.WARNING,
+              row.place(),
+              "items",
+              "nobody sells " + row.item() + "; did you mean " + near + "?");
+        }
       }
     }
   }
@@ -276,7 +315,21 @@ final class ChosenJobs {
   /** So many pieces that sums stay in range; far beyond what a shop cuts. */
   private void checkTotals() {
     Map<String, Long> totals = new TreeMap<>();
+    Map<String, Long> totalsOfItems = new TreeMap<>();
     for (JobDraft job : jobs) {
+      for (JobDraft.ItemRow row : job.items()) {
+        long pieces = (long) row.qty() * job.times();
+        long before = totalsOfItems.getOrDefault(row.item(), 0L);
+        totalsOfItems.put(row.item(), before + pieces);
+        if (before <= Values.MOST && before + pieces > Values.MOST && pieces <= Values.MOST) {
+          findings.fault(
+              row.place(),
+              "items",
+              row.item(),
+              "with the other jobs more than 1,000,000 of it",
+              "Are the quantities right?");
+        }
+      }
       for (JobDraft.Row row : job.pieces()) {
         long pieces = (long) row.piece().qty() * job.times();
         long before = totals.getOrDefault(row.piece().material(), 0L);

@@ -29,6 +29,7 @@ final class JobDraft {
   private final Map<String, Row> pieces = new LinkedHashMap<>();
   private final Map<String, Row> marks = new LinkedHashMap<>();
   private final Map<String, RunRow> runs = new LinkedHashMap<>();
+  private final Map<String, ItemRow> items = new LinkedHashMap<>();
   private final List<Fault> notPlanned = new ArrayList<>();
   private final List<KitUse> kits = new ArrayList<>();
   private final List<KitUse.Change> changes = new ArrayList<>();
@@ -47,6 +48,9 @@ final class JobDraft {
    * @param fields that it was read from
    */
   record RunRow(Place place, Run run, Fields fields) {}
+
+  /** So many of an item, and where that is said. */
+  record ItemRow(Place place, String item, int qty) {}
 
   String name() {
     return name;
@@ -93,6 +97,36 @@ final class JobDraft {
 
   void add(KitUse.Change change) {
     changes.add(change);
+  }
+
+  List<ItemRow> items() {
+    return List.copyOf(items.values());
+  }
+
+  boolean hasItem(String item) {
+    return items.containsKey(item);
+  }
+
+  /** Adds pieces of an item; the same item adds up. */
+  void addItem(Place at, String item, int qty, Findings findings) {
+    ItemRow before = items.get(item);
+    int sum = qty + (before == null ? 0 : before.qty());
+    if (sum > Values.MOST) {
+      findings.fault(at, "items", item, "more than 1,000,000 of one item", "Is that right?");
+      return;
+    }
+    items.put(item, new ItemRow(before == null ? at : before.place(), item, sum));
+  }
+
+  /** Gives an item another quantity; 0 drops it. False when the job has no such item. */
+  boolean changeItem(String item, int qty) {
+    ItemRow row = items.get(item);
+    if (row != null && qty == 0) {
+      items.remove(item);
+    } else if (row != null) {
+      items.put(item, new ItemRow(row.place(), item, qty));
+    }
+    return row != null;
   }
 
   /** Where a mark is listed first; null when it is not. */
@@ -308,6 +342,7 @@ final class JobDraft {
         due,
         times,
         pieces.values().stream().map(Row::piece).toList(),
-        runs.values().stream().map(RunRow::run).toList());
+        runs.values().stream().map(RunRow::run).toList(),
+        items.values().stream().map(row -> new Job.Item(row.item(), row.qty())).toList());
   }
 }

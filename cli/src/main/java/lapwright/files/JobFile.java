@@ -10,6 +10,7 @@ import lapwright.files.source.Fields;
 import lapwright.files.source.Findings;
 import lapwright.files.source.Node;
 import lapwright.files.source.Note;
+import lapwright.files.source.Values;
 import lapwright.measure.Length;
 import lapwright.measure.SafeSide;
 import lapwright.shop.JobStatus;
@@ -81,6 +82,33 @@ final class JobFile {
     }
     readPieces(fields, job, findings);
     RunReader.readInto(fields, step, job, findings);
+    readItems(fields, job, findings);
+  }
+
+  /** Counted goods: a name and how many. */
+  private static void readItems(Fields fields, JobDraft job, Findings findings) {
+    Node.Entry items = fields.entry("items");
+    Fields named =
+        items == null || isEmpty(items.value())
+            ? null
+            : Fields.named(items.value(), "items", findings);
+    if (named == null) {
+      return;
+    }
+    Values values = new Values(findings);
+    for (Node.Entry item : named.entries()) {
+      String way = named.way(item.key());
+      String name = values.name(item.place(), way, item.key());
+      if (!(item.value() instanceof Node.Scalar scalar) || scalar.text().isEmpty()) {
+        findings.fault(
+            item.place(), way, "", "not a quantity", "Write how many, such as " + name + ": 450.");
+        continue;
+      }
+      Integer qty = values.quantity(scalar.place(), way, scalar.text(), 1);
+      if (name != null && qty != null) {
+        job.addItem(item.place(), name, qty, findings);
+      }
+    }
   }
 
   private static boolean isEmpty(Node node) {

@@ -2,6 +2,7 @@ package lapwright.files;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -77,7 +78,14 @@ final class Kits {
       }
     }
     for (KitUse.Change change : job.changes()) {
-      if (job.placeOf(change.mark()) != null) {
+      if (job.placeOf(change.mark()) != null && job.hasItem(change.mark())) {
+        findings.fault(
+            change.place(),
+            "change",
+            change.mark(),
+            "a mark and an item are called like that",
+            "Give the mark another name.");
+      } else if (job.placeOf(change.mark()) != null) {
         if (job.qty(change.mark()) == change.qty()) {
           findings.note(
               Note.Kind.WARNING,
@@ -86,7 +94,7 @@ final class Kits {
               change.mark() + " is " + change.qty() + " without the change");
         }
         job.change(change.mark(), change.qty());
-      } else if (allKnown) {
+      } else if (!job.changeItem(change.mark(), change.qty()) && allKnown) {
         noSuchMark(change, job);
       }
     }
@@ -108,12 +116,13 @@ final class Kits {
   }
 
   private void noSuchMark(KitUse.Change change, JobDraft job) {
-    List<String> marks = job.marks();
+    List<String> marks = new ArrayList<>(job.marks());
+    job.items().forEach(row -> marks.add(row.item()));
     findings.fault(
         change.place(),
         "change",
         change.mark(),
-        "job " + job.name() + " has no piece and no run of that mark",
+        "job " + job.name() + " has no piece and no run of that mark, and no such item",
         Nearest.advice(
             change.mark(),
             marks,
@@ -146,6 +155,11 @@ final class Kits {
             run.withMark(mark).withQty(run.qty() * use.times()),
             row.fields(),
             findings);
+      }
+    }
+    for (JobDraft.ItemRow row : kit.items()) {
+      if (isPossible(use, row.qty(), row.item(), row.place())) {
+        job.addItem(row.place(), row.item(), row.qty() * use.times(), findings);
       }
     }
     if (!taken.isEmpty()) {

@@ -59,7 +59,7 @@ final class KnownFields {
           "kits", "change");
 
   /** Fields of a job that this version reads and does not plan. */
-  static final List<String> JOB_NOT_PLANNED = List.of("roofs", "walls", "blanks", "items");
+  static final List<String> JOB_NOT_PLANNED = List.of("roofs", "walls", "blanks");
 
   static final List<String> KIT = List.of("pieces", "runs", "roofs", "walls", "blanks", "items");
   static final List<String> KIT_USE = List.of("kit", "times", "prefix");

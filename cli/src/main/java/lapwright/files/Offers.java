@@ -15,14 +15,22 @@ import lapwright.measure.DecimalText;
 import lapwright.measure.Length;
 import lapwright.measure.LengthStyle;
 import lapwright.measure.Money;
+import lapwright.measure.MoneyStyle;
 import lapwright.measure.Price;
+import lapwright.measure.WeightRate;
+import lapwright.shop.ItemStock;
 import lapwright.shop.Material;
 import lapwright.shop.Supplier;
 import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
 
-/** Turns the lines of one material into offers: priced all or not at all, each once. */
+/**
+ * Turns the lines of one material, or of one item, into offers: priced all or not at all, each
+ * once.
+ */
 final class Offers {
+  private static final long MOST_FOR_ITEMS = 100_000_000;
+
   private final ShopFile shop;
   private final Map<String, Supplier> suppliers;
   private final Set<String> priceSheets;
@@ -84,6 +92,74 @@ final class Offers {
     return offers;
   }
 
+  /** The offers of an item: by the piece or by the pack. */
+  List<ItemStock.Offer> ofItem(String item, List<OfferLine> lines) {
+    List<OfferLine> priced =
+        lines.stream().filter(line -> line.amount() != null || line.faulty()).toList();
+    Map<String, Place> seen = new HashMap<>();
+    List<ItemStock.Offer> offers = new ArrayList<>();
+    for (OfferLine line : lines) {
+      if (line.faulty()) {
+        continue;
+      }
+      if (line.amount() == null && !priced.isEmpty()) {
+        findings.fault(
+            line.place(),
+            "price",
+            item,
+            "no price, another line has one (" + priced.get(0).place().print() + ")",
+            "Price every line of the item, or none.");
+        continue;
+      }
+      ItemStock.Offer offer = itemOffer(item, line);
+      if (offer == null) {
+        continue;
+      }
+      Place first = seen.putIfAbsent(offer.key(), line.place());
+      if (first != null) {
+        findings.fault(
+            line.place(),
+            "material",
+            item,
+            "offered twice in packs of " + line.soldIn() + "; first in " + first.print(),
+            "Delete one of the two.");
+        continue;
+      }
+      offers.add(offer);
+    }
+    return offers;
+  }
+
+  private ItemStock.@Nullable Offer itemOffer(String item, OfferLine line) {
+    Price.Per per = line.per();
+    Price price = null;
+    if (line.amount() != null && per != null) {
+      if (per != Price.Per.EACH && per != Price.Per.PACK) {
+        findings.fault(
+            line.place(),
+            "per",
+            per.word(),
+            item + " has no length, so it is counted",
+            "Price it per each or per pack; or give it a length, if it is a material.");
+        return null;
+      }
+      askForCurrency(line);
+      price = new Price(line.amount(), per);
+      if (!isSane(line, soldAtOnce(price, Length.ZERO, line.soldIn(), null), MOST_FOR_ITEMS)) {
+        return null;
+      }
+    }
+    warnOfLessThanAPack(line);
+    return new ItemStock.Offer(
+        line.supplier(),
+        price,
+        line.soldIn(),
+        line.atMost(),
+        line.code(),
+        line.quoted(),
+        line.goodUntil());
+  }
+
   private Supply.@Nullable Offer offer(Material material, OfferLine line) {
     Place place = line.place();
     Supplier terms = suppliers.get(line.supplier());
@@ -123,10 +199,7 @@ final class Offers {
     if (line.amount() != null && price == null) {
       return null;
     }
-    if (line.atMost() < line.soldIn()) {
-      findings.note(
-          Note.Kind.WARNING, place, "at-most", "less than a whole pack: nothing can be bought");
-    }
+    warnOfLessThanAPack(line);
     return new Supply.Offer(
         line.supplier(),
         line.length(),
@@ -143,15 +216,7 @@ final class Offers {
     if (line.amount() == null || line.per() == null) {
       return null;
     }
-    if (shop.currency().isEmpty() && !currencyAskedFor) {
-      currencyAskedFor = true;
-      findings.fault(
-          shop.place(),
-          "currency",
-          "",
-          "missing, though there are prices (" + line.place().print() + ")",
-          "Write currency: USD, or the code of yours.");
-    }
+    askForCurrency(line);
     if (line.per() == Price.Per.SQUARE) {
       findings.fault(
           line.place(), "per", "square", "sticks are not sold by the square", "Price them by ft.");
@@ -167,30 +232,69 @@ final class Offers {
       return null;
     }
     Price price = new Price(line.amount(), line.per());
-    Money sold;
-    try {
-      sold = price.ofSticks(line.length(), line.soldIn(), material.weight());
-    } catch (ArithmeticException e) {
-      sold = new Money(Long.MAX_VALUE);
+    return isSane(
+            line,
+            soldAtOnce(price, line.length(), line.soldIn(), material.weight()),
+            DecimalText.MOST.longValueExact())
+        ? price
+        : null;
+  }
+
+  private void askForCurrency(OfferLine line) {
+    if (shop.currency().isEmpty() && !currencyAskedFor) {
+      currencyAskedFor = true;
+      findings.fault(
+          shop.place(),
+          "currency",
+          "",
+          "missing, though there are prices (" + line.place().print() + ")",
+          "Write currency: USD, or the code of yours.");
     }
-    if (sold.compareTo(new Money(DecimalText.MOST.longValueExact() * Money.PER_UNIT)) > 0) {
+  }
+
+  private void warnOfLessThanAPack(OfferLine line) {
+    if (line.atMost() < line.soldIn()) {
+      findings.note(
+          Note.Kind.WARNING,
+          line.place(),
+          "at-most",
+          "less than a whole pack: nothing can be bought");
+    }
+  }
+
+  private static Money soldAtOnce(
+      Price price, Length length, int soldIn, @Nullable WeightRate weight) {
+    try {
+      return price.ofSticks(length, soldIn, weight);
+    } catch (ArithmeticException e) {
+      return new Money(Long.MAX_VALUE);
+    }
+  }
+
+  /** False, and a fault, when what is sold at once costs nothing, or more than anybody pays. */
+  private boolean isSane(OfferLine line, Money sold, long most) {
+    String amount = line.amount() == null ? "" : line.amount().toPlainString();
+    if (sold.compareTo(new Money(most * Money.PER_UNIT)) > 0) {
       findings.fault(
           line.place(),
           "price",
-          line.amount().toPlainString(),
-          "a " + (line.soldIn() > 1 ? "pack" : "stick") + " would cost more than 1,000,000,000",
+          amount,
+          "a "
+              + (line.length().isZero() ? "pack" : line.soldIn() > 1 ? "pack" : "stick")
+              + " would cost more than "
+              + MoneyStyle.grouped(most),
           "Are price and per right?");
-      return null;
+      return false;
     }
     if (sold.isZero()) {
       findings.fault(
           line.place(),
           "price",
-          line.amount().toPlainString(),
+          amount,
           "a price of nothing",
           "Write what it costs; list what you have already in on-hand.csv.");
-      return null;
+      return false;
     }
-    return price;
+    return true;
   }
 }

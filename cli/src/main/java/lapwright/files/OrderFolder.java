@@ -68,7 +68,7 @@ public final class OrderFolder {
     Stock stock =
         Stock.read(order.shop(), shop, materials == null ? Map.of() : materials, suppliers, inputs);
     List<JobDraft> jobs = Jobs.read(order.jobs(), order.kits(), shop.step(), inputs);
-    ChosenJobs chosen = new ChosenJobs(jobs, materials, shop, findings);
+    ChosenJobs chosen = new ChosenJobs(jobs, materials, stock.items().keySet(), shop, findings);
     chosen.choose(order, choice);
     if (materials == null || !findings.isSound()) {
       return null;
@@ -90,7 +90,8 @@ public final class OrderFolder {
             shop.saws(),
             sticks,
             Map.copyOf(stock.supplies()),
-            jobs.stream().map(JobDraft::job).toList());
+            jobs.stream().map(JobDraft::job).toList(),
+            stock.items());
     new RunsThatFail(shop.style(), findings)
         .report(jobs, shopOrder.materialOrders(job -> chosen.wanted().contains(job.name())));
     return new OrderInput(

@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import lapwright.files.source.Note;
 import lapwright.paperwork.OrderFacts.LeftOut;
+import lapwright.shop.ItemOrder;
 import lapwright.shop.Job;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.ShopOrder;
@@ -57,5 +58,10 @@ public record OrderInput(
   /** What is to be planned. */
   public List<MaterialOrder> materialOrders() {
     return order.materialOrders(job -> wanted.contains(job.name()));
+  }
+
+  /** The counted goods that are to be had. */
+  public List<ItemOrder> itemOrders() {
+    return order.itemOrders(job -> wanted.contains(job.name()));
   }
 }

@@ -21,11 +21,15 @@ import org.jspecify.annotations.Nullable;
 final class PriceSheet {
   private PriceSheet() {}
 
-  /** Adds the sheet's lines to {@code offers}, by material. */
+  /**
+   * Adds the sheet's lines to {@code offers}, by material. A line without a length, of what is no
+   * material, is an item's.
+   */
   static void read(
       Path path,
       Map<String, MaterialFile.Entry> materials,
       Map<String, List<OfferLine>> offers,
+      Map<String, List<OfferLine>> items,
       Inputs inputs) {
     Findings findings = inputs.findings();
     Values values = new Values(findings);
@@ -41,6 +45,21 @@ final class PriceSheet {
         continue;
       }
       MaterialFile.Entry material = materials.get(id);
+      if (material == null && row.cell("length").isEmpty()) {
+        OfferLine line = line(row, supplier, Length.ZERO, values, findings);
+        String near = Nearest.to(id, materials.keySet());
+        if (near != null) {
+          findings.note(
+              Note.Kind.WARNING,
+              row.place(),
+              "material",
+              id + " has no length, so it is an item; did you mean the material " + near + "?");
+        }
+        if (line != null) {
+          items.computeIfAbsent(id, key -> new ArrayList<>()).add(line);
+        }
+        continue;
+      }
       if (material == null) {
         String near = Nearest.to(id, materials.keySet());
         findings.note(
@@ -57,7 +76,8 @@ final class PriceSheet {
             Note.Kind.NOT_USED, row.place(), "material", id + " is flat, which is not planned yet");
         continue;
       }
-      OfferLine line = line(row, supplier, values, findings);
+      Length length = values.positive(row.place(), "length", row.cell("length"), SafeSide.SHORTER);
+      OfferLine line = line(row, supplier, length, values, findings);
       if (line != null) {
         offers.computeIfAbsent(id, key -> new ArrayList<>()).add(line);
       }
@@ -65,9 +85,8 @@ final class PriceSheet {
   }
 
   private static @Nullable OfferLine line(
-      Table.Row row, String supplier, Values values, Findings findings) {
+      Table.Row row, String supplier, @Nullable Length length, Values values, Findings findings) {
     Place place = row.place();
-    Length length = values.positive(place, "length", row.cell("length"), SafeSide.SHORTER);
     BigDecimal amount =
         row.cell("price").isEmpty() ? null : values.money(place, "price", row.cell("price"));
     Price.Per per =

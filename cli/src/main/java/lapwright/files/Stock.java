@@ -7,22 +7,31 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import lapwright.files.source.Note;
 import lapwright.files.source.Place;
+import lapwright.shop.ItemStock;
 import lapwright.shop.Material;
 import lapwright.shop.Supplier;
 import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What each material can be cut from: offers, then sticks on hand, then offcuts.
+ * What each material can be cut from: offers, then sticks on hand, then offcuts. And what counted
+ * goods there are.
  *
  * @param supplies by material
+ * @param items that are offered or lie in the shop, by name
  * @param rackIds every name in rack.csv
  * @param other rows of materials that are not planned
  */
-record Stock(Map<String, List<Supply>> supplies, Set<String> rackIds, OtherStock other) {
+record Stock(
+    Map<String, List<Supply>> supplies,
+    SortedMap<String, ItemStock> items,
+    Set<String> rackIds,
+    OtherStock other) {
 
   static Stock read(
       Path directory,
@@ -32,8 +41,9 @@ record Stock(Map<String, List<Supply>> supplies, Set<String> rackIds, OtherStock
       Inputs inputs) {
     Map<String, List<OfferLine>> lines = new LinkedHashMap<>();
     materials.forEach((id, entry) -> lines.put(id, new ArrayList<>(entry.stock())));
+    Map<String, List<OfferLine>> itemLines = new TreeMap<>();
     Set<String> sheets =
-        readPrices(directory.resolve("prices"), materials, suppliers, lines, inputs);
+        readPrices(directory.resolve("prices"), materials, suppliers, lines, itemLines, inputs);
     Offers offers = new Offers(shop, suppliers, sheets, inputs.findings());
     Map<String, List<Supply>> supplies = new LinkedHashMap<>();
     materials.forEach(
@@ -53,7 +63,18 @@ record Stock(Map<String, List<Supply>> supplies, Set<String> rackIds, OtherStock
     if (rack != null) {
       tables.readRack(rack, supplies);
     }
-    return new Stock(supplies, Set.copyOf(tables.rackIds()), tables.other());
+    SortedMap<String, ItemStock> items = new TreeMap<>();
+    Set<String> known = new TreeSet<>(itemLines.keySet());
+    known.addAll(tables.items().keySet());
+    for (String item : known) {
+      items.put(
+          item,
+          new ItemStock(
+              item,
+              offers.ofItem(item, itemLines.getOrDefault(item, List.of())),
+              tables.items().getOrDefault(item, 0)));
+    }
+    return new Stock(supplies, items, Set.copyOf(tables.rackIds()), tables.other());
   }
 
   private static Set<String> readPrices(
@@ -61,6 +82,7 @@ record Stock(Map<String, List<Supply>> supplies, Set<String> rackIds, OtherStock
       Map<String, MaterialFile.Entry> materials,
       Map<String, Supplier> suppliers,
       Map<String, List<OfferLine>> lines,
+      Map<String, List<OfferLine>> items,
       Inputs inputs) {
     Set<String> sheets = new TreeSet<>();
     if (!Files.exists(directory)) {
@@ -84,7 +106,7 @@ record Stock(Map<String, List<Supply>> supplies, Set<String> rackIds, OtherStock
                 "suppliers.yaml has no terms of " + supplier);
       }
       if (sheets.add(supplier)) {
-        PriceSheet.read(path, materials, lines, inputs);
+        PriceSheet.read(path, materials, lines, items, inputs);
       }
     }
     return sheets;

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import lapwright.files.source.Findings;
 import lapwright.files.source.Nearest;
@@ -28,6 +29,7 @@ final class StockTables {
   private final Findings findings;
   private final Values values;
   private final Map<String, Place> rackIds = new TreeMap<>();
+  private final SortedMap<String, Integer> items = new TreeMap<>();
   private final List<Table.Row> otherOnHand = new ArrayList<>();
   private final List<Table.Row> otherRack = new ArrayList<>();
 
@@ -51,16 +53,25 @@ final class StockTables {
     return List.copyOf(rackIds.keySet());
   }
 
+  /** Counted goods that lie in the shop. */
+  SortedMap<String, Integer> items() {
+    return items;
+  }
+
   /** Rows of materials that are not planned. */
   OtherStock other() {
     return new OtherStock(otherOnHand, otherRack);
   }
 
-  /** Adds the sticks on hand to {@code supplies}, by material. */
+  /** Adds the sticks on hand to {@code supplies}, by material; counts the items. */
   void readOnHand(Path path, Map<String, List<Supply>> supplies) {
     Map<String, Map<String, Supply.OnHand>> byKey = new LinkedHashMap<>();
     for (Table.Row row : rows(path, KnownFields.ON_HAND, List.of("material", "length", "qty"))) {
       Place place = row.place();
+      if (row.cell("length").isEmpty() && !materials.containsKey(row.cell("material").strip())) {
+        readItem(row);
+        continue;
+      }
       Length length = values.positive(place, "length", row.cell("length"), SafeSide.SHORTER);
       Integer qty = values.quantity(place, "qty", row.cell("qty"), 0);
       String at = values.words(place, "place", row.cell("place"));
@@ -101,6 +112,28 @@ final class StockTables {
     byKey.forEach(
         (id, sticks) ->
             supplies.computeIfAbsent(id, key -> new ArrayList<>()).addAll(sticks.values()));
+  }
+
+  /** A row without a length, of what is no material. */
+  private void readItem(Table.Row row) {
+    Place place = row.place();
+    String item = values.name(place, "material", row.cell("material"));
+    Integer qty = values.quantity(place, "qty", row.cell("qty"), 0);
+    if (item == null || qty == null) {
+      return;
+    }
+    if (!row.cell("place").isEmpty() || !row.cell("lot").isEmpty()) {
+      findings.note(
+          Note.Kind.NOT_USED,
+          place,
+          "place",
+          "places and lots of counted goods are not kept account of");
+    }
+    if (items.merge(item, qty, Math::addExact) > Values.MOST) {
+      findings.fault(
+          place, "qty", row.cell("qty"), "more than 1,000,000 together", "Is that right?");
+      items.put(item, 0);
+    }
   }
 
   /** Adds the offcuts to {@code supplies}, by material. */

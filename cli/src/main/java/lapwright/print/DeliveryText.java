@@ -70,7 +70,9 @@ final class DeliveryText {
                       + Phrases.count(one.unweighed(), "line", "lines")
                       + " of unknown weight"));
     }
-    facts.add("longest stick " + page.length(one.longest()));
+    if (!one.longest().isZero()) {
+      facts.add("longest stick " + page.length(one.longest()));
+    }
     page.text(terms.id() + ": " + String.join("; ", facts) + ".", 0, 2);
     if (!one.shortOfMinimum().isZero()) {
       page.text("! " + underMinimum(one) + ".", 2, 4);
@@ -118,6 +120,9 @@ final class DeliveryText {
   }
 
   private String sum(Delivery one) {
+    if (!one.priced()) {
+      return "no prices";
+    }
     if (one.terms().freight() == null) {
       return money.print(one.goods());
     }

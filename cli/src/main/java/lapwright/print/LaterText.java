@@ -2,10 +2,14 @@ package lapwright.print;
 
 import java.util.List;
 import java.util.function.Predicate;
+import lapwright.compare.LaterItems;
+import lapwright.compare.LaterItems.ItemCount;
 import lapwright.compare.LaterOrder;
 import lapwright.compare.LaterOrder.PieceCount;
+import lapwright.measure.MoneyStyle;
+import lapwright.shop.ItemOrder;
 
-/** What came after a saved order, as text: pieces that are added, and pieces too many. */
+/** What came after a saved order, as text: pieces and items that are added, and those too many. */
 public final class LaterText {
   private LaterText() {}
 
@@ -14,16 +18,39 @@ public final class LaterText {
    *
    * @param concerned pieces that may be called too many
    */
-  public static String render(LaterOrder later, Predicate<PieceCount> concerned, Style style) {
+  public static String render(
+      LaterOrder later, LaterItems items, Predicate<PieceCount> concerned, Style style) {
     Page page = new Page(style);
-    if (later.missing().isEmpty() && later.newRuns().isEmpty()) {
+    List<ItemCount> more =
+        items.changed().stream().filter(one -> one.now() > one.placed()).toList();
+    List<ItemOrder> owed = items.orders().stream().filter(order -> order.leftOver() < 0).toList();
+    if (later.missing().isEmpty()
+        && later.newRuns().isEmpty()
+        && more.isEmpty()
+        && owed.isEmpty()) {
       page.strongText("Nothing to buy: the saved order gives every piece that the firm jobs need.");
     } else {
       page.strongText("Added to the saved order, whose tickets stay as they are:");
       lines(page, later.missing());
+      items(page, more);
+      for (ItemOrder order : owed) {
+        page.text(
+            order.item()
+                + ": "
+                + MoneyStyle.grouped(-(long) order.leftOver())
+                + " that could not be had before",
+            2,
+            4);
+      }
       later
           .newRuns()
           .forEach(run -> page.text(run.job() + " run " + run.run().mark() + ", all of it", 2, 4));
+    }
+    List<ItemCount> fewer =
+        items.changed().stream().filter(one -> one.now() < one.placed()).toList();
+    if (!fewer.isEmpty()) {
+      page.heading("Items that jobs do not need any more; they serve other jobs");
+      items(page, fewer);
     }
     List<PieceCount> unneeded = later.unneeded().stream().filter(concerned).toList();
     if (!unneeded.isEmpty()) {
@@ -37,6 +64,21 @@ public final class LaterText {
     }
     page.explainSigns();
     return page.printed();
+  }
+
+  private static void items(Page page, List<ItemCount> counts) {
+    for (ItemCount count : counts) {
+      page.text(
+          count.job()
+              + " "
+              + count.item()
+              + ": "
+              + MoneyStyle.grouped(count.placed())
+              + " to "
+              + MoneyStyle.grouped(count.now()),
+          2,
+          4);
+    }
   }
 
   private static void lines(Page page, List<PieceCount> pieces) {

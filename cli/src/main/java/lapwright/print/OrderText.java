@@ -2,18 +2,22 @@ package lapwright.print;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import lapwright.measure.Length;
 import lapwright.measure.Money;
 import lapwright.measure.MoneyStyle;
 import lapwright.paperwork.OrderPaper;
 import lapwright.paperwork.OrderPaper.BuyLine;
+import lapwright.paperwork.OrderPaper.ItemLine;
 import lapwright.paperwork.OrderPaper.MoneyFigures;
 import lapwright.paperwork.OrderPaper.StockLine;
 import lapwright.paperwork.OrderPaper.SupplierPart;
 import lapwright.paperwork.ProofFigure;
 import lapwright.plan.Proof;
 import lapwright.print.Table.Kind;
+import org.jspecify.annotations.Nullable;
 
 /** What to buy, as text. */
 public final class OrderText {
@@ -41,8 +45,11 @@ public final class OrderText {
   private Page write() {
     page.strongText(answer());
     if (!paper.jobs().isEmpty()) {
+      notOnOrder();
       toBuy();
+      itemsToBuy();
       fromStock();
+      itemsThere();
       page.blank();
       cost();
       new DeliveryText(paper.shop(), paper.deliveries(), money, page).write(shortening.other() > 3);
@@ -54,10 +61,10 @@ public final class OrderText {
 
   private String answer() {
     if (paper.jobs().isEmpty()) {
-      return "Nothing to buy: no firm job has pieces to cut.";
+      return "Nothing to buy: no firm job has pieces to cut or items to buy.";
     }
     String jobs = Phrases.jobs(paper.jobs().size());
-    if (paper.sticksBought() == 0) {
+    if (paper.sticksBought() == 0 && paper.itemsBought() == 0) {
       return (paper.boughtBefore().isEmpty()
               ? "Buy nothing: what is on hand and on the rack gives all pieces of "
               : "Buy nothing: what is bought already, on hand or on the rack gives all pieces of ")
@@ -66,8 +73,15 @@ public final class OrderText {
           + proofs();
     }
     long named = paper.suppliers().stream().filter(part -> !part.supplier().isEmpty()).count();
+    List<String> goods = new ArrayList<>();
+    if (paper.sticksBought() > 0) {
+      goods.add(Phrases.sticks(paper.sticksBought()));
+    }
+    if (paper.itemsBought() > 0) {
+      goods.add(Phrases.count(paper.itemsBought(), "kind of items", "kinds of items"));
+    }
     return "Buy "
-        + Phrases.sticks(paper.sticksBought())
+        + Phrases.list(goods)
         + (named == 0 ? "" : " from " + Phrases.count(named, "supplier", "suppliers"))
         + " for "
         + jobs
@@ -115,11 +129,13 @@ public final class OrderText {
   }
 
   private void toBuy() {
-    if (paper.suppliers().isEmpty()) {
+    List<SupplierPart> suppliers =
+        paper.suppliers().stream().filter(part -> !part.lines().isEmpty()).toList();
+    if (suppliers.isEmpty()) {
       return;
     }
     page.heading("To buy");
-    List<BuyLine> all = paper.suppliers().stream().flatMap(part -> part.lines().stream()).toList();
+    List<BuyLine> all = suppliers.stream().flatMap(part -> part.lines().stream()).toList();
     BuyColumns columns =
         new BuyColumns(
             all.stream().anyMatch(line -> !line.offer().code().isEmpty()),
@@ -127,9 +143,9 @@ public final class OrderText {
             all.stream().anyMatch(line -> line.billed() != null),
             all.stream().anyMatch(line -> line.billed() == null));
     Table table = columns.table(page);
-    boolean several = paper.suppliers().size() > 1;
+    boolean several = suppliers.size() > 1;
     int left = Shortening.shown(all.size(), shortening.main());
-    for (SupplierPart part : paper.suppliers()) {
+    for (SupplierPart part : suppliers) {
       if (several || !part.supplier().isEmpty()) {
         table.title(part.supplier().isEmpty() ? "No supplier named" : part.supplier());
       }
@@ -145,8 +161,134 @@ public final class OrderText {
       }
     }
     table.rule();
-    table.sum(columns.sum("All to buy", paper.suppliers()));
+    table.sum(columns.sum(paper.itemsBought() == 0 ? "All to buy" : "All sticks", suppliers));
     table.print(2);
+  }
+
+  /** So that nobody takes the order for whole. */
+  private void notOnOrder() {
+    if (!paper.missingItems().isEmpty()) {
+      page.warning(
+          "! NOT ON THIS ORDER: "
+              + Phrases.list(
+                  paper.missingItems().stream()
+                      .map(item -> MoneyStyle.grouped(item.pieces()) + " of " + item.item())
+                      .toList())
+              + ", which cannot be had of any supplier here.",
+          0,
+          2);
+    }
+  }
+
+  /** Counted goods, by supplier. */
+  private void itemsToBuy() {
+    List<SupplierPart> suppliers =
+        paper.suppliers().stream().filter(part -> !part.items().isEmpty()).toList();
+    if (suppliers.isEmpty()) {
+      return;
+    }
+    page.heading("Items to buy");
+    List<ItemLine> all = suppliers.stream().flatMap(part -> part.items().stream()).toList();
+    boolean codes = all.stream().anyMatch(line -> !line.offer().code().isEmpty());
+    boolean packs = all.stream().anyMatch(line -> line.offer().soldIn() > 1);
+    boolean priced = all.stream().anyMatch(line -> line.billed() != null);
+    Table table =
+        new Table(page)
+            .column("Item", Kind.NAME)
+            .columnIf(codes, "Code", Kind.NAME)
+            .column("Pieces", Kind.NUMBER)
+            .columnIf(packs, "Packs", Kind.NUMBER)
+            .columnIf(priced, "Price", Kind.NUMBER)
+            .columnIf(priced, "Total", Kind.NUMBER);
+    int left = Shortening.shown(all.size(), shortening.main());
+    for (SupplierPart part : suppliers) {
+      table.title(part.supplier());
+      int shown = Math.min(left, part.items().size());
+      left -= shown;
+      for (ItemLine line : part.items().subList(0, shown)) {
+        List<String> cells = new ArrayList<>();
+        cells.add(line.item());
+        if (codes) {
+          cells.add(line.offer().code());
+        }
+        cells.add(MoneyStyle.grouped(line.pieces()));
+        if (packs) {
+          cells.add(
+              line.offer().soldIn() == 1
+                  ? ""
+                  : MoneyStyle.grouped(line.packs())
+                      + " of "
+                      + MoneyStyle.grouped(line.offer().soldIn()));
+        }
+        if (priced) {
+          cells.add(line.offer().price() == null ? "" : Phrases.price(line.offer().price()));
+          cells.add(line.billed() == null ? "" : money.print(line.billed()));
+        }
+        table.row(cells);
+      }
+      int hidden = part.items().size() - shown;
+      if (hidden > 0) {
+        table.note("and " + Phrases.count(hidden, "more item", "more items") + ": --all");
+      }
+    }
+    if (priced) {
+      table.rule();
+      Money items =
+          all.stream()
+              .map(ItemLine::billed)
+              .filter(Objects::nonNull)
+              .reduce(Money.ZERO, Money::plus);
+      table.sum(sum("All items", codes, packs, items));
+      Money whole =
+          paper.suppliers().stream().map(SupplierPart::billed).reduce(Money.ZERO, Money::plus);
+      if (!whole.equals(items)) {
+        table.sum(sum("All to buy", codes, packs, whole));
+      }
+    }
+    table.print(2);
+  }
+
+  private List<String> sum(String name, boolean codes, boolean packs, Money total) {
+    List<String> cells = new ArrayList<>(List.of(name));
+    if (codes) {
+      cells.add("");
+    }
+    cells.add("");
+    if (packs) {
+      cells.add("");
+    }
+    cells.add("");
+    cells.add(money.print(total));
+    return cells;
+  }
+
+  private void itemsThere() {
+    if (paper.itemsThere().isEmpty()) {
+      return;
+    }
+    page.text(
+        "Items that are there already: "
+            + Phrases.list(
+                paper.itemsThere().stream()
+                    .map(
+                        item ->
+                            item.item()
+                                + " ("
+                                + Stream.of(
+                                        item.leftOver() == 0
+                                            ? ""
+                                            : MoneyStyle.grouped(item.leftOver())
+                                                + " left over of what was bought",
+                                        item.onHand() == 0
+                                            ? ""
+                                            : MoneyStyle.grouped(item.onHand()) + " on hand")
+                                    .filter(words -> !words.isEmpty())
+                                    .collect(Collectors.joining(", "))
+                                + ")")
+                    .toList())
+            + ", at no cost.",
+        0,
+        2);
   }
 
   /** Which columns the list to buy needs. */
@@ -222,13 +364,25 @@ public final class OrderText {
       if (priced) {
         cells.add("");
         cells.add(
-            parts.stream().noneMatch(SupplierPart::isPriced)
+            parts.stream().allMatch(part -> billed(part) == null)
                 ? ""
                 : money.print(
-                    parts.stream().map(SupplierPart::billed).reduce(Money.ZERO, Money::plus)));
+                    parts.stream()
+                        .map(OrderText::billed)
+                        .filter(Objects::nonNull)
+                        .reduce(Money.ZERO, Money::plus)));
       }
       return cells;
     }
+  }
+
+  /** What a supplier bills for sticks; null where none of them has a price. */
+  private static @Nullable Money billed(SupplierPart part) {
+    return part.lines().stream()
+        .map(BuyLine::billed)
+        .filter(Objects::nonNull)
+        .reduce(Money::plus)
+        .orElse(null);
   }
 
   private void fromStock() {

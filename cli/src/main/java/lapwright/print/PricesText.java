@@ -1,15 +1,20 @@
 package lapwright.print;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import lapwright.measure.LengthStyle;
 import lapwright.measure.Money;
 import lapwright.measure.MoneyStyle;
 import lapwright.paperwork.PricesPaper;
+import lapwright.paperwork.PricesPaper.ItemPriceLine;
+import lapwright.paperwork.PricesPaper.ItemPrices;
 import lapwright.paperwork.PricesPaper.MaterialPrices;
 import lapwright.paperwork.PricesPaper.PriceLine;
 import lapwright.paperwork.PricesPaper.Standing;
 import lapwright.print.Table.Kind;
+import lapwright.shop.ItemStock;
+import org.jspecify.annotations.Nullable;
 
 /** What each material costs over all suppliers, as text. */
 public final class PricesText {
@@ -32,11 +37,60 @@ public final class PricesText {
   private Page write() {
     List<PriceLine> all =
         paper.materials().stream().flatMap(each -> each.lines().stream()).toList();
-    if (all.isEmpty()) {
+    if (all.isEmpty() && paper.items().isEmpty()) {
       page.strongText("No prices: nothing is on offer.");
       return page;
     }
     page.strongText(answer(all));
+    if (!all.isEmpty()) {
+      materials(all);
+    }
+    items();
+    page.explainSigns();
+    return page;
+  }
+
+  /** Counted goods, the cheapest by the piece first. */
+  private void items() {
+    if (paper.items().isEmpty()) {
+      return;
+    }
+    page.blank();
+    Table table =
+        new Table(page)
+            .column("Item, supplier", Kind.NAME)
+            .column("Price", Kind.NUMBER)
+            .column("Sold in", Kind.NUMBER)
+            .column("A piece", Kind.NUMBER)
+            .column("Quoted", Kind.NAME)
+            .column("Good until", Kind.NAME);
+    int shown = Shortening.shown(paper.items().size(), Math.max(1, shortening.main() / 3));
+    for (ItemPrices item : paper.items().subList(0, shown)) {
+      table.title(item.item());
+      item.lines().forEach(line -> table.row(row(line)));
+    }
+    if (shown < paper.items().size()) {
+      table.note("and " + (paper.items().size() - shown) + " more items: --all");
+    }
+    table.print(2);
+  }
+
+  private List<String> row(ItemPriceLine line) {
+    ItemStock.Offer offer = line.offer();
+    return List.of(
+        offer.supplier(),
+        offer.price() == null ? "" : Phrases.price(offer.price()),
+        offer.soldIn() == 1 ? "" : MoneyStyle.grouped(offer.soldIn()),
+        line.each() == null ? "" : Phrases.unrounded(line.each(), money),
+        offer.quoted() == null ? "" : offer.quoted().toString(),
+        until(offer.goodUntil(), line.standing()));
+  }
+
+  private static String until(@Nullable LocalDate day, Standing standing) {
+    return day == null ? "" : day + (standing == Standing.OUT_OF_DATE ? " over" : "");
+  }
+
+  private void materials(List<PriceLine> all) {
     boolean feet = page.style().units() == LengthStyle.FEET_INCHES;
     page.blank();
     Table table =
@@ -65,14 +119,14 @@ public final class PricesText {
     if (all.stream().anyMatch(line -> !line.sawTakesIt())) {
       page.text("*: longer than its saw takes, so it is never planned.", 2, 2);
     }
-    page.explainSigns();
-    return page;
   }
 
   private String answer(List<PriceLine> all) {
-    long prices = all.stream().filter(line -> line.soldAtOnce() != null).count();
-    long out = count(all, Standing.OUT_OF_DATE);
-    long open = count(all, Standing.NO_LAST_DAY);
+    List<Standing> standings = new ArrayList<>(all.stream().map(PriceLine::standing).toList());
+    paper.items().forEach(item -> item.lines().forEach(line -> standings.add(line.standing())));
+    long prices = standings.stream().filter(each -> each != Standing.NO_PRICE).count();
+    long out = standings.stream().filter(each -> each == Standing.OUT_OF_DATE).count();
+    long open = standings.stream().filter(each -> each == Standing.NO_LAST_DAY).count();
     List<String> parts = new ArrayList<>();
     if (out > 0) {
       parts.add(out + (out == 1 ? " is" : " are") + " out of date: ask for today's");
@@ -82,15 +136,22 @@ public final class PricesText {
     }
     return Phrases.count(prices, "price", "prices")
         + " of "
-        + Phrases.count(paper.materials().size(), "material", "materials")
+        + kinds()
         + " on "
         + Phrases.day(paper.today())
         + ", the cheapest by length first"
         + (parts.isEmpty() ? "; all still good." : ". Of these " + Phrases.list(parts) + ".");
   }
 
-  private static long count(List<PriceLine> lines, Standing standing) {
-    return lines.stream().filter(line -> line.standing() == standing).count();
+  private String kinds() {
+    List<String> kinds = new ArrayList<>();
+    if (!paper.materials().isEmpty()) {
+      kinds.add(Phrases.count(paper.materials().size(), "material", "materials"));
+    }
+    if (!paper.items().isEmpty()) {
+      kinds.add(Phrases.count(paper.items().size(), "kind of items", "kinds of items"));
+    }
+    return Phrases.list(kinds);
   }
 
   private List<String> row(PriceLine line, boolean feet) {
@@ -102,8 +163,6 @@ public final class PricesText {
         line.offer().soldIn() == 1 ? "" : MoneyStyle.grouped(line.offer().soldIn()),
         rate == null ? "" : Phrases.unrounded(rate, money),
         line.offer().quoted() == null ? "" : line.offer().quoted().toString(),
-        line.offer().goodUntil() == null
-            ? ""
-            : line.offer().goodUntil() + (line.standing() == Standing.OUT_OF_DATE ? " over" : ""));
+        until(line.offer().goodUntil(), line.standing()));
   }
 }

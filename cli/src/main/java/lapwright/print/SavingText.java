@@ -2,6 +2,7 @@ package lapwright.print;
 
 import java.util.ArrayList;
 import java.util.List;
+import lapwright.compare.ItemSaving;
 import lapwright.compare.MaterialSaving;
 import lapwright.compare.Saving;
 import lapwright.measure.Money;
@@ -39,11 +40,16 @@ final class SavingText {
     if (!saving.cost().isZero()) {
       Money jobByJob =
           new Money(
-              saving.materials().stream()
-                  .filter(MaterialSaving::priced)
-                  .map(MaterialSaving::jobByJob)
-                  .mapToLong(one -> one == null ? 0 : one.cost())
-                  .reduce(0, Math::addExact));
+                  saving.materials().stream()
+                      .filter(MaterialSaving::priced)
+                      .map(MaterialSaving::jobByJob)
+                      .mapToLong(one -> one == null ? 0 : one.cost())
+                      .reduce(0, Math::addExact))
+              .plus(
+                  saving.items().stream()
+                      .filter(ItemSaving::priced)
+                      .map(item -> new Money(item.jobByJob()))
+                      .reduce(Money.ZERO, Money::plus));
       Percent share = Percent.of(saving.cost().tenThousandths(), jobByJob.tenThousandths());
       parts.add(
           money.print(saving.cost())
@@ -54,7 +60,7 @@ final class SavingText {
               + " that job by job would cost");
     }
     if (!saving.length().isZero()) {
-      boolean priced = saving.materials().stream().anyMatch(MaterialSaving::priced);
+      boolean priced = saving.hasMoney();
       parts.add(page.length(saving.length()) + " of stock" + (priced ? " without a price" : ""));
     }
     return parts.isEmpty()

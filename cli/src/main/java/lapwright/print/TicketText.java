@@ -44,7 +44,7 @@ public final class TicketText {
 
   private Page whole() {
     head();
-    if (!paper.tickets().isEmpty()) {
+    if (!paper.jobs().isEmpty()) {
       if (paper.tickets().size() > 1) {
         tickets();
       }
@@ -55,7 +55,9 @@ public final class TicketText {
       }
       page.blank();
       page.faint(page.heavyRule(page.width()));
-      page.strongText("Pieces of each job, and the tickets they come from");
+      page.strongText(
+          "Pieces of each job, and the tickets they come from"
+              + (hasItems() ? "; items to pack with them" : ""));
       paper.jobs().forEach(this::job);
       new LayoutText(page, "Ticket").write(paper.layouts());
       end();
@@ -65,21 +67,30 @@ public final class TicketText {
 
   private Page overview() {
     head();
-    tickets();
+    if (!paper.tickets().isEmpty()) {
+      tickets();
+    }
     page.blank();
     page.text(
-        paper.layouts().runs().isEmpty()
-            ? "Every ticket with its cuts, and the pieces of each job: --all."
-            : "Every ticket with its cuts, the pieces of each job, and how the runs are laid: --all.",
+        "Every ticket with its cuts, "
+            + (paper.layouts().runs().isEmpty() ? "and " : "")
+            + (hasItems() ? "the pieces and items of each job" : "the pieces of each job")
+            + (paper.layouts().runs().isEmpty() ? "" : ", and how the runs are laid")
+            + ": --all.",
         0,
         0);
     end();
     return page;
   }
 
+  private boolean hasItems() {
+    return paper.jobs().stream().anyMatch(job -> !job.items().isEmpty());
+  }
+
   private void head() {
     if (paper.tickets().isEmpty()) {
-      page.strongText("Nothing to cut: no firm job has pieces.");
+      page.strongText(
+          "Nothing to cut: no firm job has pieces." + (hasItems() ? " Items to pack:" : ""));
       return;
     }
     long jobs = paper.jobs().stream().map(JobList::job).distinct().count();
@@ -171,6 +182,26 @@ public final class TicketText {
         job.job()
             + (job.copies() > 1 ? ", copy " + job.copy() + " of " + job.copies() : "")
             + (job.due() == null ? "" : ", due " + Phrases.day(job.due())));
+    if (!job.lines().isEmpty()) {
+      pieces(job);
+    }
+    items(job);
+  }
+
+  /** Counted goods, to be ticked off when they are packed. */
+  private void items(JobList job) {
+    if (job.items().isEmpty()) {
+      return;
+    }
+    if (!job.lines().isEmpty()) {
+      page.blank();
+    }
+    Table table = new Table(page).column("Pack", Kind.NAME).column("Pieces", Kind.NUMBER);
+    job.items().forEach(item -> table.row(List.of(item.item(), MoneyStyle.grouped(item.qty()))));
+    table.print(2);
+  }
+
+  private void pieces(JobList job) {
     boolean angled = job.lines().stream().anyMatch(line -> !line.rules().ends().isSquare());
     boolean purposes = job.lines().stream().anyMatch(line -> !line.purpose().isEmpty());
     Table table =

@@ -151,12 +151,44 @@ final class FolderFaultsTest {
             "roofs: { rib: [x] }",
             4,
             "this version does not plan roofs yet (job mill-lean-to)"),
+        arguments(JOB, "times: 2", "items: { screw: 450, screws: }", 4, "not a quantity"),
+        arguments(JOB, "times: 2", "times: 2\nitems: { screw-2-grey: -4 }", 5, "a negative number"),
         arguments(
             JOB,
             "times: 2",
-            "items: { screw: 450 }",
+            "times: 2\nitems: { angle-2x2: 4 }",
+            5,
+            "a material of materials.yaml, which is cut, not counted"),
+        arguments(
+            JOB,
+            "times: 2",
+            "times: 2\nitems: { screw-2-grey: 600000 }",
+            5,
+            "times 2 that is more than 1,000,000 of it"),
+        arguments(
+            "prices/tollgate.csv",
+            "screw-2-grey,,18.40,pack",
+            "screw-2-grey,,18.40,ft",
+            3,
+            "screw-2-grey has no length, so it is counted"),
+        arguments(
+            "prices/tollgate.csv",
+            "screw-2-grey,,18.40,pack",
+            "screw-2-grey,,18.40,pack\nscrew-2-grey,,19.00,pack",
             4,
-            "this version does not plan items yet (job mill-lean-to)"),
+            "offered twice in packs of 1; first in prices/tollgate.csv, line 3"),
+        arguments(
+            "prices/tollgate.csv",
+            "screw-2-grey,,18.40,pack",
+            "screw-2-grey,,18.40,pack\nscrew-2-grey,,,",
+            4,
+            "no price, another line has one (prices/tollgate.csv, line 3)"),
+        arguments(
+            "on-hand.csv",
+            "material,length,qty,place\n",
+            "material,length,qty,place\nscrew-2-grey,,x,\n",
+            2,
+            "not a whole number"),
         arguments(
             JOB,
             "job: mill-lean-to",
@@ -444,7 +476,6 @@ final class FolderFaultsTest {
             .read(dir);
     assertEquals(
         List.of(
-            "prices/tollgate.csv, line 3, material: the shop has no material screw-2-grey",
             "rack.csv, line 2, material: the shop has no material tube-2x2-14g; did you mean"
                 + " tube-2x2-14ga?"),
         input.notes().stream()

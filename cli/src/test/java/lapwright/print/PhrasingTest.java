@@ -160,6 +160,8 @@ final class PhrasingTest {
             List.of(),
             List.of(),
             List.of(),
+            List.of(),
+            List.of(),
             new OrderPaper.Kept(0, Length.ZERO, Money.ZERO),
             null,
             Deliveries.NONE,

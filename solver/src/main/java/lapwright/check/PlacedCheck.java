@@ -7,11 +7,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import lapwright.measure.Length;
+import lapwright.plan.ItemPlan;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
 import lapwright.plan.Purchase;
 import lapwright.shop.Ends;
+import lapwright.shop.ItemOrder;
 import lapwright.shop.Supply;
 
 /**
@@ -30,6 +32,12 @@ public final class PlacedCheck {
 
   /** Offcuts that earlier orders used up, by name. */
   private final Set<String> usedUp = new HashSet<>();
+
+  /** Items that earlier orders bought and no job needs, by item; less than 0 by what is missing. */
+  private final Map<String, Long> items = new HashMap<>();
+
+  /** Items that each copy of each job was given by earlier orders. */
+  private final Map<String, Long> given = new HashMap<>();
 
   private record Left(String material, Length length, Ends ends) {}
 
@@ -72,6 +80,29 @@ public final class PlacedCheck {
     }
     order.materials().forEach(this::take);
     order.materials().forEach(this::leave);
+    order.items().forEach(this::follow);
+  }
+
+  private void follow(ItemPlan plan) {
+    Faults faults = new Faults(plan.item(), found);
+    long left = items.getOrDefault(plan.item(), 0L);
+    if (plan.order().leftOver() != left) {
+      faults.ofMaterial(Rule.PLACED_BEFORE, left + " left over", plan.order().leftOver());
+    }
+    left += (long) plan.fromOnHand() + plan.bought();
+    for (ItemOrder.Need need : plan.order().needs()) {
+      left -= need.total();
+      for (int copy = need.firstCopy(); copy <= need.lastCopy(); copy++) {
+        String key = plan.item() + "\n" + need.job() + "\n" + copy;
+        if (given.merge(key, (long) need.qty(), Math::addExact) < 0) {
+          faults.ofMaterial(
+              Rule.PLACED_BEFORE,
+              "no more back from " + need.job() + " than it was given",
+              need.qty());
+        }
+      }
+    }
+    items.put(plan.item(), left);
   }
 
   private void checkLeft(String material, Supply supply, Faults faults) {

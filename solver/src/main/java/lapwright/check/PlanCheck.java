@@ -8,6 +8,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import lapwright.measure.Money;
 import lapwright.plan.Division;
+import lapwright.plan.ItemPlan;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
@@ -41,6 +42,7 @@ public final class PlanCheck {
             Rule.ACCOUNT, "lengths, counts and costs that add up within 64 bits", "larger ones");
       }
     }
+    ItemCheck.check(plan, found);
     return found.isEmpty()
         ? new Verdict.Sound(new CheckedPlan(plan, bounds))
         : new Verdict.Broken(found);
@@ -59,6 +61,12 @@ public final class PlanCheck {
         cost = Math.addExact(cost, material.cost());
         material.order().needs().forEach(need -> jobs.add(need.job()));
         material.order().runs().forEach(need -> jobs.add(need.job()));
+      }
+    }
+    for (ItemPlan item : plan.items()) {
+      if (item.isPriced()) {
+        cost = Math.addExact(cost, item.cost());
+        item.order().needs().forEach(need -> jobs.add(need.job()));
       }
     }
     Faults faults = new Faults("", found);

@@ -12,6 +12,7 @@ import lapwright.effort.SideBySide;
 import lapwright.plan.LengthPattern;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Proof;
+import lapwright.shop.ItemOrder;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Shop;
 
@@ -37,6 +38,12 @@ public final class Combining {
 
   /** Plans the orders job by job and together. */
   public CombinedResult plan(Shop shop, List<MaterialOrder> orders, Effort effort) {
+    return plan(shop, orders, List.of(), effort);
+  }
+
+  /** The same with counted goods. */
+  public CombinedResult plan(
+      Shop shop, List<MaterialOrder> orders, List<ItemOrder> items, Effort effort) {
     Effort share = firstQuarterOf(effort);
     int questions = Math.max(FEWEST_QUESTIONS, QUESTIONS / Math.max(1, orders.size()));
     List<JobByJobPlan> jobByJob =
@@ -53,7 +60,7 @@ public final class Combining {
     for (JobByJobPlan plan : jobByJob) {
       startFrom.put(plan.material(), plan.patterns());
     }
-    PlanResult result = planner.plan(shop, orders, startFrom, effort);
+    PlanResult result = planner.plan(shop, orders, items, startFrom, effort);
     if (!(result instanceof PlanResult.Planned planned)) {
       return new CombinedResult(result, null);
     }
@@ -62,7 +69,10 @@ public final class Combining {
     for (int m = 0; m < together.size(); m++) {
       savings.add(saving(jobByJob.get(m), together.get(m)));
     }
-    return new CombinedResult(result, new Saving(savings));
+    return new CombinedResult(
+        result,
+        new Saving(
+            savings, planned.plan().plan().items().stream().map(ItemsJobByJob::saving).toList()));
   }
 
   /** What is asked first must not take the time that the plan of the whole needs. */

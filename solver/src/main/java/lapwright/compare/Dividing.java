@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import lapwright.BrokenPlanException;
+import lapwright.ItemBuying;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.check.CheckedPlan;
@@ -21,9 +22,11 @@ import lapwright.measure.Money;
 import lapwright.plan.Division;
 import lapwright.plan.Division.Alone;
 import lapwright.plan.Division.JobPart;
+import lapwright.plan.ItemPlan;
 import lapwright.plan.MaterialPlan;
-import lapwright.plan.OrderPlan;
 import lapwright.plan.Proof;
+import lapwright.shop.ItemOrder;
+import lapwright.shop.ItemStock;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 import lapwright.shop.RunNeed;
@@ -56,7 +59,8 @@ public final class Dividing {
     Shop shop = plan.plan().shop();
     List<MaterialPlan> priced =
         plan.plan().materials().stream().filter(each -> each.order().isPriced()).toList();
-    if (priced.isEmpty()) {
+    List<ItemPlan> items = plan.plan().items().stream().filter(ItemPlan::isPriced).toList();
+    if (priced.isEmpty() && items.isEmpty()) {
       return plan;
     }
     SortedMap<String, Sum> sums = new TreeMap<>();
@@ -67,9 +71,15 @@ public final class Dividing {
         alone(shop, only(material.order(), job), sums.computeIfAbsent(job, j -> new Sum()), effort);
       }
     }
+    for (ItemPlan item : items) {
+      cost = Math.addExact(cost, item.cost());
+      item.order().needs().stream()
+          .map(ItemOrder.Need::job)
+          .distinct()
+          .forEach(job -> alone(item.order(), job, sums.computeIfAbsent(job, j -> new Sum())));
+    }
     Verdict verdict =
-        PlanCheck.check(
-            new OrderPlan(shop, plan.plan().materials(), division(new Money(cost).toCent(), sums)));
+        PlanCheck.check(plan.plan().divided(division(new Money(cost).toCent(), sums)));
     if (verdict instanceof Verdict.Sound sound) {
       return sound.plan();
     }
@@ -125,6 +135,28 @@ public final class Dividing {
       length = length.plus(need.run().length().times(need.lines()));
     }
     sum.add(new StickPrices(job).atCheapestRate(length), Alone.BY_LENGTH, false);
+  }
+
+  /**
+   * A job's items bought new; what the pieces on hand must give because too few can be bought costs
+   * nothing. What nobody sells is in no cost.
+   */
+  private static void alone(ItemOrder order, String job, Sum sum) {
+    ItemOrder alone =
+        new ItemOrder(
+            order.stock(),
+            0,
+            order.needs().stream().filter(need -> need.job().equals(job)).toList());
+    ItemPlan bought =
+        ItemBuying.buy(
+            new ItemOrder(
+                new ItemStock(order.item(), order.stock().offers(), 0), 0, alone.needs()));
+    if (bought.missing() == 0) {
+      sum.add(bought.cost(), Alone.BOUGHT_NEW, true);
+    } else {
+      boolean there = order.stock().onHand() > 0;
+      sum.add(ItemBuying.buy(alone).cost(), there ? Alone.WITH_STOCK : Alone.BOUGHT_NEW, true);
+    }
   }
 
   private boolean add(Shop shop, MaterialOrder order, Alone how, Sum sum, Effort effort) {

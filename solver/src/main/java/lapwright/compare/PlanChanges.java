@@ -11,10 +11,12 @@ import java.util.Set;
 import lapwright.compare.Change.Kind;
 import lapwright.measure.Length;
 import lapwright.measure.LengthStyle;
+import lapwright.measure.Price;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
 import lapwright.shop.CutRules;
+import lapwright.shop.ItemOrder;
 import lapwright.shop.Material;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
@@ -26,7 +28,8 @@ import org.jspecify.annotations.Nullable;
 
 /** What has changed in the shop since a plan was made, as far as the plan is concerned. */
 public final class PlanChanges {
-  private static final String NONE = "none";
+  static final String NONE = "none";
+  static final String NOT_ON_OFFER = "not on offer";
 
   private final LengthStyle style;
   private final List<Change> changes = new ArrayList<>();
@@ -54,6 +57,19 @@ public final class PlanChanges {
    */
   public static List<Change> of(
       List<OrderPlan> placed, List<MaterialOrder> now, LengthStyle style) {
+    return of(placed, now, List.of(), style);
+  }
+
+  /**
+   * The same with counted goods.
+   *
+   * @param itemsNow what the jobs need of each item now
+   */
+  public static List<Change> of(
+      List<OrderPlan> placed,
+      List<MaterialOrder> now,
+      List<ItemOrder> itemsNow,
+      LengthStyle style) {
     Map<String, MaterialOrder> unplanned = new LinkedHashMap<>();
     now.forEach(order -> unplanned.put(order.material().id(), order));
     Map<String, List<MaterialPlan>> plansOf = new LinkedHashMap<>();
@@ -86,6 +102,7 @@ public final class PlanChanges {
           changes.pieces(material, List.of(), order.needs());
           changes.runs(material, List.of(), order.runs());
         });
+    new ItemChanges(changes::add).of(placed, itemsNow);
     return List.copyOf(changes.changes);
   }
 
@@ -232,7 +249,7 @@ public final class PlanChanges {
           material,
           offerName(offer),
           sticks + " bought",
-          here == null ? "not on offer" : "at most " + here.atMost());
+          here == null ? NOT_ON_OFFER : "at most " + here.atMost());
     }
   }
 
@@ -257,14 +274,13 @@ public final class PlanChanges {
   }
 
   private static String price(@Nullable Supply supply) {
-    if (!(supply instanceof Supply.Offer offer)) {
-      return "not on offer";
-    }
-    return offer.price() == null
+    return supply instanceof Supply.Offer offer ? price(offer.price()) : NOT_ON_OFFER;
+  }
+
+  static String price(@Nullable Price price) {
+    return price == null
         ? "no price"
-        : offer.price().amount().stripTrailingZeros().toPlainString()
-            + " per "
-            + offer.price().per().word();
+        : price.amount().stripTrailingZeros().toPlainString() + " per " + price.per().word();
   }
 
   private String offerName(Supply.Offer offer) {

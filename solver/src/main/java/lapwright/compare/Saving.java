@@ -12,10 +12,23 @@ import lapwright.measure.Money;
  * an earlier job paid for costs a later one nothing.
  *
  * @param materials one a planned material, in the order of the plan
+ * @param items one a planned item, in the order of the plan
  */
-public record Saving(List<MaterialSaving> materials) {
+public record Saving(List<MaterialSaving> materials, List<ItemSaving> items) {
   public Saving {
     materials = List.copyOf(materials);
+    items = List.copyOf(items);
+  }
+
+  /** Without counted goods. */
+  public Saving(List<MaterialSaving> materials) {
+    this(materials, List.of());
+  }
+
+  /** True when some of it is money. */
+  public boolean hasMoney() {
+    return materials.stream().anyMatch(MaterialSaving::priced)
+        || items.stream().anyMatch(ItemSaving::priced);
   }
 
   /** Materials for which some job has no plan after the jobs before it. */
@@ -33,14 +46,22 @@ public record Saving(List<MaterialSaving> materials) {
                     && material.jobByJob().proved());
   }
 
-  /** Money saved over the priced materials that can be compared; never negative. */
+  /** Money saved over the priced materials and items that can be compared; never negative. */
   public Money cost() {
-    return new Money(sum(true, MaterialSaving::saved));
+    return new Money(sum(true, MaterialSaving::saved)).plus(ofItems());
   }
 
-  /** Cash saved over the priced materials that can be compared; may be negative. */
+  /** Cash saved over the priced materials and items that can be compared; may be negative. */
   public Money cash() {
-    return new Money(sum(true, MaterialSaving::cashSaved));
+    return new Money(sum(true, MaterialSaving::cashSaved)).plus(ofItems());
+  }
+
+  /** Items are bought, so what they save is cash. */
+  private Money ofItems() {
+    return items.stream()
+        .filter(ItemSaving::priced)
+        .map(item -> new Money(item.saved()))
+        .reduce(Money.ZERO, Money::plus);
   }
 
   /** Length of stock saved over the materials without prices; never negative. */

@@ -5,11 +5,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeSet;
+import lapwright.ItemBuying;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.Shortage;
 import lapwright.check.CheckedPlan;
 import lapwright.effort.Effort;
+import lapwright.shop.ItemOrder;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Shop;
 import lapwright.shop.Supply;
@@ -20,8 +22,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param supplier name
  * @param plan null when no plan was found
- * @param lacking ids of the materials that cannot be planned that way; empty when there is a plan,
- *     or when the time was over
+ * @param lacking ids of the materials and items that cannot be planned that way; empty when there
+ *     is a plan, or when the time was over
  */
 public record SupplierAlone(String supplier, @Nullable CheckedPlan plan, List<String> lacking) {
   public SupplierAlone {
@@ -38,7 +40,11 @@ public record SupplierAlone(String supplier, @Nullable CheckedPlan plan, List<St
    * @param effort shared evenly; what one plan leaves of its share goes to the next
    */
   public static List<SupplierAlone> each(
-      Planner planner, Shop shop, List<MaterialOrder> orders, Effort effort) {
+      Planner planner,
+      Shop shop,
+      List<MaterialOrder> orders,
+      List<ItemOrder> items,
+      Effort effort) {
     TreeSet<String> suppliers = new TreeSet<>();
     for (MaterialOrder order : orders) {
       for (Supply supply : order.supplies()) {
@@ -47,6 +53,7 @@ public record SupplierAlone(String supplier, @Nullable CheckedPlan plan, List<St
         }
       }
     }
+    items.forEach(item -> item.stock().offers().forEach(offer -> suppliers.add(offer.supplier())));
     List<SupplierAlone> answers = new ArrayList<>();
     if (suppliers.size() < 2) {
       return answers;
@@ -58,27 +65,40 @@ public record SupplierAlone(String supplier, @Nullable CheckedPlan plan, List<St
       left--;
       Effort share =
           effort.alsoStoppedBy(() -> effort.remainingNanos() < end).tellingInstead(progress -> {});
-      answers.add(one(supplier, planner, shop, orders, share));
+      answers.add(one(supplier, planner, shop, orders, items, share));
     }
     return answers;
   }
 
   private static SupplierAlone one(
-      String supplier, Planner planner, Shop shop, List<MaterialOrder> orders, Effort effort) {
+      String supplier,
+      Planner planner,
+      Shop shop,
+      List<MaterialOrder> orders,
+      List<ItemOrder> items,
+      Effort effort) {
+    List<String> lacking = new ArrayList<>();
+    List<ItemOrder> his = new ArrayList<>();
+    for (ItemOrder item : items) {
+      ItemOrder fromHim = item.onlyFrom(List.of(supplier));
+      his.add(fromHim);
+      if (ItemBuying.buy(fromHim).missing() > ItemBuying.buy(item).missing()) {
+        lacking.add(item.item());
+      }
+    }
     PlanResult result =
         planner.plan(
             shop,
             orders.stream().map(order -> order.onlyFrom(List.of(supplier))).toList(),
+            his,
             Map.of(),
             effort);
-    if (result instanceof PlanResult.Planned planned) {
+    if (result instanceof PlanResult.Planned planned && lacking.isEmpty()) {
       return new SupplierAlone(supplier, planned.plan(), List.of());
     }
-    return new SupplierAlone(
-        supplier,
-        null,
-        result instanceof PlanResult.Impossible impossible
-            ? impossible.shortages().stream().map(Shortage::material).toList()
-            : List.of());
+    if (result instanceof PlanResult.Impossible impossible) {
+      lacking.addAll(0, impossible.shortages().stream().map(Shortage::material).toList());
+    }
+    return new SupplierAlone(supplier, null, lacking);
   }
 }

@@ -81,6 +81,20 @@ public record Price(BigDecimal amount, Per per) {
     };
   }
 
+  /**
+   * The price of what is sold at once: so many pieces, whatever their length. Rounded once, to
+   * 1/10,000, half up.
+   *
+   * @param pieces in a pack, at least 1
+   * @throws IllegalArgumentException if the price is not by the piece or the pack
+   */
+  public Money ofPieces(int pieces) {
+    if (per != Per.EACH && per != Per.PACK) {
+      throw new IllegalArgumentException("pieces are not priced by the " + per.word());
+    }
+    return ofSticks(Length.ZERO, pieces, null);
+  }
+
   private Money byWeight(
       BigInteger amountUnscaled,
       BigInteger amountScale,

@@ -18,13 +18,13 @@ import lapwright.measure.Money;
 import lapwright.measure.WeightRate;
 import lapwright.paperwork.Delivery.LastDay;
 import lapwright.plan.Cut;
+import lapwright.plan.ItemPlan;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
 import lapwright.plan.Proof;
 import lapwright.plan.Purchase;
-import lapwright.shop.Need;
-import lapwright.shop.RunNeed;
+import lapwright.shop.ItemStock;
 import lapwright.shop.Supplier;
 import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
@@ -32,7 +32,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * What the suppliers bring and what that costs delivered, and what it would cost from one of them.
  *
- * @param deliveries of named suppliers from whom priced material is bought, by name
+ * @param deliveries of named suppliers from whom something is bought, by name
  * @param asPlanned goods and freight of all of them
  * @param fromOne everything from one supplier, by name; empty when that was not asked
  * @param proved true when every plan that is compared is proved, for material prices
@@ -92,61 +92,53 @@ public record Deliveries(
 
   private static List<Delivery> deliveries(OrderPlan plan) {
     SortedMap<String, Sum> sums = new TreeMap<>();
-    Map<String, LocalDate> dueOfJob = dueDays(plan);
+    Map<String, @Nullable LocalDate> dueOfJob = new TreeMap<>();
+    PlannedJob.firstDueFirst(plan).forEach(job -> dueOfJob.put(job.job(), job.due()));
     for (MaterialPlan material : plan.materials()) {
       Supplies supplies = Supplies.of(material.order());
       for (Purchase purchase : material.purchases()) {
         Supply.Offer offer = supplies.offer(purchase.supply());
         Money pack = StockWorth.packPrice(material.order(), offer);
-        if (pack != null && !offer.supplier().isEmpty()) {
-          Supplier terms = plan.shop().supplier(offer.supplier());
-          sums.computeIfAbsent(offer.supplier(), name -> new Sum(terms))
-              .add(
-                  offer,
-                  terms.billed(pack, purchase.packs()),
-                  Math.multiplyExact(purchase.packs(), offer.soldIn()),
-                  material.order().material().weight());
+        if (!offer.supplier().isEmpty()) {
+          Sum sum = sumOf(offer.supplier(), sums, plan);
+          sum.add(pack, purchase.packs(), offer.goodUntil());
+          sum.load(
+              offer.length(),
+              Math.multiplyExact(purchase.packs(), offer.soldIn()),
+              material.order().material().weight());
         }
       }
       for (Pattern pattern : material.patterns()) {
         if (supplies.named(pattern.supply()) instanceof Supply.Offer offer
             && sums.containsKey(offer.supplier())) {
           for (Cut cut : pattern.cuts()) {
-            LocalDate due = dueOfJob.get(cut.job());
-            if (due != null) {
-              Objects.requireNonNull(sums.get(offer.supplier()))
-                  .waiting
-                  .computeIfAbsent(due, day -> new TreeSet<>())
-                  .add(cut.job());
-            }
+            sumOf(offer.supplier(), sums, plan).waits(cut.job(), dueOfJob.get(cut.job()));
           }
         }
+      }
+    }
+    for (ItemPlan item : plan.items()) {
+      for (Purchase purchase : item.purchases()) {
+        ItemStock.Offer offer = ItemLines.offer(item, purchase.supply());
+        Sum sum = sumOf(offer.supplier(), sums, plan);
+        sum.add(offer.packPrice(), purchase.packs(), offer.goodUntil());
+        item.order().needs().stream()
+            .filter(need -> need.qty() > 0)
+            .forEach(need -> sum.waits(need.job(), need.due()));
       }
     }
     return sums.values().stream().map(Sum::delivery).toList();
   }
 
-  private static Map<String, LocalDate> dueDays(OrderPlan plan) {
-    Map<String, LocalDate> due = new TreeMap<>();
-    for (MaterialPlan material : plan.materials()) {
-      for (Need need : material.order().needs()) {
-        if (need.due() != null) {
-          due.put(need.job(), need.due());
-        }
-      }
-      for (RunNeed run : material.order().runs()) {
-        if (run.due() != null) {
-          due.put(run.job(), run.due());
-        }
-      }
-    }
-    return due;
+  private static Sum sumOf(String supplier, SortedMap<String, Sum> sums, OrderPlan plan) {
+    return sums.computeIfAbsent(supplier, name -> new Sum(plan.shop().supplier(name)));
   }
 
   /** One supplier's lines, added up. */
   private static final class Sum {
     private final Supplier terms;
     private final SortedMap<LocalDate, SortedSet<String>> waiting = new TreeMap<>();
+    private boolean priced;
     private Money goods = Money.ZERO;
     private long milligrams;
     private int unweighed;
@@ -158,19 +150,31 @@ public record Deliveries(
       this.terms = terms;
     }
 
-    private void add(Supply.Offer offer, Money billed, int sticks, @Nullable WeightRate weight) {
-      goods = goods.plus(billed);
-      longest = offer.length().isLongerThan(longest) ? offer.length() : longest;
-      LocalDate end = offer.goodUntil();
+    private void add(@Nullable Money pack, int packs, @Nullable LocalDate end) {
+      if (pack == null) {
+        return;
+      }
+      priced = true;
+      goods = goods.plus(terms.billed(pack, packs));
       if (end == null) {
         withoutEnd++;
       } else if (goodUntil == null || end.isBefore(goodUntil)) {
         goodUntil = end;
       }
+    }
+
+    private void load(Length length, int sticks, @Nullable WeightRate weight) {
+      longest = length.isLongerThan(longest) ? length : longest;
       if (weight == null) {
         unweighed++;
       } else {
-        milligrams = Math.addExact(milligrams, milligrams(weight, offer.length().times(sticks)));
+        milligrams = Math.addExact(milligrams, milligrams(weight, length.times(sticks)));
+      }
+    }
+
+    private void waits(String job, @Nullable LocalDate due) {
+      if (due != null) {
+        waiting.computeIfAbsent(due, day -> new TreeSet<>()).add(job);
       }
     }
 
@@ -193,11 +197,10 @@ public record Deliveries(
       if (days != null) {
         waiting.forEach(
             (due, jobs) ->
-                lastDays.add(
-                    new LastDay(Delivery.lastDayToOrder(due, days), due, List.copyOf(jobs))));
+                lastDays.add(new LastDay(WorkingDays.before(due, days), due, List.copyOf(jobs))));
       }
       return new Delivery(
-          terms, goods, milligrams, unweighed, longest, lastDays, goodUntil, withoutEnd);
+          terms, priced, goods, milligrams, unweighed, longest, lastDays, goodUntil, withoutEnd);
     }
   }
 }

@@ -1,6 +1,5 @@
 package lapwright.paperwork;
 
-import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
@@ -13,10 +12,11 @@ import org.jspecify.annotations.Nullable;
  * What one supplier brings, on his terms. None of it decides a plan.
  *
  * @param terms as the shop has them
- * @param goods what the invoice says for the material
+ * @param priced false when nothing that is bought of him has a price
+ * @param goods what the invoice says for material and items
  * @param milligrams weight of the lines whose material has one, each line rounded once
- * @param unweighed lines whose material has no weight
- * @param longest the longest stick in it
+ * @param unweighed lines whose material has no weight; items are not counted
+ * @param longest the longest stick in it; 0 where it has none
  * @param lastDays for each due day that waits for it, the first first; empty when the terms name no
  *     days
  * @param goodUntil the first day on which one of its prices ends; null when none is written
@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record Delivery(
     Supplier terms,
+    boolean priced,
     Money goods,
     long milligrams,
     int unweighed,
@@ -43,7 +44,7 @@ public record Delivery(
    *
    * @param order the last day, a working day; cutting takes its own time, which is not in it
    * @param due when the jobs leave the shop
-   * @param jobs that are cut from what this supplier brings, by name
+   * @param jobs that are cut from what this supplier brings, or need his items, by name
    */
   public record LastDay(LocalDate order, LocalDate due, List<String> jobs) {
     public LastDay {
@@ -62,7 +63,7 @@ public record Delivery(
   /** What the delivery costs; nothing where it is free or no freight is written. */
   public Money freight() {
     Money freight = terms.freight();
-    return freight == null || isFree() ? Money.ZERO : freight;
+    return !priced || freight == null || isFree() ? Money.ZERO : freight;
   }
 
   /** Goods and freight. */
@@ -73,27 +74,8 @@ public record Delivery(
   /** What is missing to the least amount of an order; nothing where that is reached. */
   public Money shortOfMinimum() {
     Money minimum = terms.minimum();
-    return minimum == null || goods.compareTo(minimum) >= 0 ? Money.ZERO : minimum.minus(goods);
-  }
-
-  /**
-   * Counts working days, Monday to Friday, back from the last of them that is not after the due
-   * day. Holidays are not known.
-   */
-  static LocalDate lastDayToOrder(LocalDate due, int workingDays) {
-    LocalDate day = due;
-    while (isWeekend(day)) {
-      day = day.minusDays(1);
-    }
-    for (int left = workingDays; left > 0; left--) {
-      do {
-        day = day.minusDays(1);
-      } while (isWeekend(day));
-    }
-    return day;
-  }
-
-  private static boolean isWeekend(LocalDate day) {
-    return day.getDayOfWeek() == DayOfWeek.SATURDAY || day.getDayOfWeek() == DayOfWeek.SUNDAY;
+    return !priced || minimum == null || goods.compareTo(minimum) >= 0
+        ? Money.ZERO
+        : minimum.minus(goods);
   }
 }

@@ -1,29 +1,37 @@
 package lapwright.paperwork;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import lapwright.measure.Length;
 import lapwright.paperwork.TicketPaper.FromTicket;
+import lapwright.paperwork.TicketPaper.ItemCount;
 import lapwright.paperwork.TicketPaper.JobList;
 import lapwright.paperwork.TicketPaper.PieceLine;
 import lapwright.plan.Cut;
+import lapwright.plan.ItemPlan;
 import lapwright.plan.MaterialPlan;
+import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
 import lapwright.plan.RunLine;
 import lapwright.shop.CutRules;
+import lapwright.shop.ItemOrder;
 import lapwright.shop.Material;
 import lapwright.shop.Need;
 import lapwright.shop.RunNeed;
 
 /**
- * For each copy of each job its pieces, and the tickets that they come from. Pieces of a run are
- * listed under the run's mark, the longest first; how they are laid is {@link LayoutPaper}'s.
+ * For each copy of each job its pieces, and the tickets that they come from; and the counted goods
+ * that go with it. Pieces of a run are listed under the run's mark, the longest first; how they are
+ * laid is {@link LayoutPaper}'s.
  */
 final class JobLists {
   private JobLists() {}
@@ -48,12 +56,14 @@ final class JobLists {
   }
 
   /**
-   * @param plans of one order, or of several that were placed one after the other
+   * @param orders one, or several that were placed one after the other
    */
-  static List<JobList> of(List<MaterialPlan> plans) {
+  static List<JobList> of(List<OrderPlan> orders) {
     Map<String, List<MaterialPlan>> byMaterial = new LinkedHashMap<>();
-    for (MaterialPlan plan : plans) {
-      byMaterial.computeIfAbsent(plan.material(), id -> new ArrayList<>()).add(plan);
+    for (OrderPlan order : orders) {
+      for (MaterialPlan plan : order.materials()) {
+        byMaterial.computeIfAbsent(plan.material(), id -> new ArrayList<>()).add(plan);
+      }
     }
     Map<String, SortedMap<Integer, List<PieceLine>>> lines = new LinkedHashMap<>();
     for (List<MaterialPlan> ofMaterial : byMaterial.values()) {
@@ -99,13 +109,28 @@ final class JobLists {
                                         from))));
           });
     }
+    Map<String, SortedMap<Integer, SortedMap<String, Integer>>> items = items(orders);
     List<JobList> lists = new ArrayList<>();
-    for (PlannedJob job : PlannedJob.firstDueFirst(plans)) {
-      SortedMap<Integer, List<PieceLine>> copies = lines.get(job.job());
-      if (copies != null) {
-        copies.forEach(
-            (copy, pieces) ->
-                lists.add(new JobList(job.job(), job.due(), copy, job.lastCopy(), pieces)));
+    for (PlannedJob job : PlannedJob.firstDueFirst(orders)) {
+      SortedMap<Integer, List<PieceLine>> pieces =
+          lines.getOrDefault(job.job(), Collections.emptySortedMap());
+      SortedMap<Integer, SortedMap<String, Integer>> counted =
+          items.getOrDefault(job.job(), Collections.emptySortedMap());
+      SortedSet<Integer> copies = new TreeSet<>(pieces.keySet());
+      copies.addAll(counted.keySet());
+      for (int copy : copies) {
+        List<ItemCount> toPack = new ArrayList<>();
+        counted
+            .getOrDefault(copy, Collections.emptySortedMap())
+            .forEach((item, qty) -> toPack.add(new ItemCount(item, qty)));
+        lists.add(
+            new JobList(
+                job.job(),
+                job.due(),
+                copy,
+                job.copies(),
+                pieces.getOrDefault(copy, List.of()),
+                toPack));
       }
     }
     return lists;
@@ -116,6 +141,31 @@ final class JobLists {
     return lines
         .computeIfAbsent(job, name -> new TreeMap<>())
         .computeIfAbsent(copy, number -> new ArrayList<>());
+  }
+
+  /** By job, copy and item; what a later order took back is taken off. */
+  private static Map<String, SortedMap<Integer, SortedMap<String, Integer>>> items(
+      List<OrderPlan> orders) {
+    Map<String, SortedMap<Integer, SortedMap<String, Integer>>> items = new LinkedHashMap<>();
+    for (OrderPlan order : orders) {
+      for (ItemPlan plan : order.items()) {
+        for (ItemOrder.Need need : plan.order().needs()) {
+          for (int copy = need.firstCopy(); copy <= need.lastCopy(); copy++) {
+            items
+                .computeIfAbsent(need.job(), job -> new TreeMap<>())
+                .computeIfAbsent(copy, number -> new TreeMap<>())
+                .merge(plan.item(), need.qty(), Math::addExact);
+          }
+        }
+      }
+    }
+    items.values().forEach(copies -> copies.values().forEach(JobLists::withoutNothing));
+    items.values().forEach(copies -> copies.values().removeIf(Map::isEmpty));
+    return items;
+  }
+
+  private static void withoutNothing(Map<String, Integer> counts) {
+    counts.values().removeIf(qty -> qty == 0);
   }
 
   private static PieceLine line(

@@ -6,12 +6,15 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import lapwright.measure.Length;
 import lapwright.measure.LengthStyle;
 import lapwright.measure.Money;
 import lapwright.paperwork.OrderFacts.Attention;
 import lapwright.paperwork.OrderPaper.BuyLine;
+import lapwright.paperwork.OrderPaper.ItemLine;
 import lapwright.paperwork.OrderPaper.Kept;
 import lapwright.paperwork.OrderPaper.StockLine;
 import lapwright.paperwork.OrderPaper.SupplierPart;
@@ -193,10 +196,19 @@ final class OrderLines {
     }
   }
 
-  List<SupplierPart> suppliers() {
-    List<SupplierPart> parts = new ArrayList<>();
-    bySupplier.forEach((supplier, lines) -> parts.add(new SupplierPart(supplier, lines)));
-    return parts;
+  /** Sticks and items of each supplier. */
+  List<SupplierPart> suppliers(Map<String, List<ItemLine>> items) {
+    SortedSet<String> names = new TreeSet<>(NAMED_FIRST);
+    names.addAll(bySupplier.keySet());
+    names.addAll(items.keySet());
+    return names.stream()
+        .map(
+            name ->
+                new SupplierPart(
+                    name,
+                    bySupplier.getOrDefault(name, List.of()),
+                    items.getOrDefault(name, List.of())))
+        .toList();
   }
 
   List<StockLine> boughtBefore() {

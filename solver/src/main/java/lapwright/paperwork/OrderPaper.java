@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.function.ToLongFunction;
+import java.util.stream.Stream;
 import lapwright.check.CheckedPlan;
 import lapwright.compare.Comparisons;
 import lapwright.compare.JointChoice;
@@ -12,8 +13,10 @@ import lapwright.measure.Length;
 import lapwright.measure.Money;
 import lapwright.paperwork.OrderFacts.Attention;
 import lapwright.paperwork.OrderFacts.LeftOut;
+import lapwright.plan.ItemPlan;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
+import lapwright.shop.ItemStock;
 import lapwright.shop.Shop;
 import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
@@ -27,6 +30,8 @@ import org.jspecify.annotations.Nullable;
  * @param boughtBefore sticks of earlier orders that no ticket of theirs cuts
  * @param onHand whole sticks that are taken from stock
  * @param rack offcuts that are taken from the rack
+ * @param itemsThere items of which some are there already
+ * @param missingItems items that nobody sells, or too few of
  * @param kept offcuts that go to the rack
  * @param money cost, invoice and cash; null when no material has a price
  * @param deliveries what the suppliers bring, on their terms
@@ -46,6 +51,8 @@ public record OrderPaper(
     List<StockLine> boughtBefore,
     List<StockLine> onHand,
     List<StockLine> rack,
+    List<ItemsThere> itemsThere,
+    List<MissingItem> missingItems,
     Kept kept,
     @Nullable MoneyFigures money,
     Deliveries deliveries,
@@ -65,6 +72,8 @@ public record OrderPaper(
     boughtBefore = List.copyOf(boughtBefore);
     onHand = List.copyOf(onHand);
     rack = List.copyOf(rack);
+    itemsThere = List.copyOf(itemsThere);
+    missingItems = List.copyOf(missingItems);
     proofs = List.copyOf(proofs);
     joints = List.copyOf(joints);
     leftOut = List.copyOf(leftOut);
@@ -78,11 +87,18 @@ public record OrderPaper(
    *
    * @param supplier name; empty when the materials name none
    * @param lines by material as the shop lists them, then by length
+   * @param items by name, then by pack
    */
-  public record SupplierPart(String supplier, List<BuyLine> lines) {
+  public record SupplierPart(String supplier, List<BuyLine> lines, List<ItemLine> items) {
     public SupplierPart {
       Objects.requireNonNull(supplier);
       lines = List.copyOf(lines);
+      items = List.copyOf(items);
+    }
+
+    /** What is bought from a supplier of whom no items are bought. */
+    public SupplierPart(String supplier, List<BuyLine> lines) {
+      this(supplier, lines, List.of());
     }
 
     public int sticks() {
@@ -91,14 +107,15 @@ public record OrderPaper(
 
     /** What the invoice says; nothing for lines without a price. */
     public Money billed() {
-      return lines.stream()
-          .map(BuyLine::billed)
+      return Stream.concat(
+              lines.stream().map(BuyLine::billed), items.stream().map(ItemLine::billed))
           .filter(Objects::nonNull)
           .reduce(Money.ZERO, Money::plus);
     }
 
     public boolean isPriced() {
-      return lines.stream().anyMatch(line -> line.billed() != null);
+      return lines.stream().anyMatch(line -> line.billed() != null)
+          || items.stream().anyMatch(line -> line.billed() != null);
     }
   }
 
@@ -132,6 +149,54 @@ public record OrderPaper(
     /** Stock length of all its sticks. */
     public Length length() {
       return offer.length().times(sticks());
+    }
+  }
+
+  /**
+   * Packs of an item that are bought.
+   *
+   * @param packs how many packs; pieces where they are sold singly
+   * @param exact unrounded; null without a price
+   * @param billed in cents, as the supplier rounds; null without a price
+   */
+  public record ItemLine(
+      String item,
+      ItemStock.Offer offer,
+      int packs,
+      @Nullable Money exact,
+      @Nullable Money billed) {
+    public ItemLine {
+      Objects.requireNonNull(item);
+      Objects.requireNonNull(offer);
+    }
+
+    public int pieces() {
+      return Math.multiplyExact(packs, offer.soldIn());
+    }
+  }
+
+  /**
+   * Pieces of an item that need not be bought.
+   *
+   * @param leftOver of orders placed before
+   * @param onHand of those in the shop
+   */
+  public record ItemsThere(String item, int leftOver, int onHand) {
+    public ItemsThere {
+      Objects.requireNonNull(item);
+    }
+  }
+
+  /**
+   * Pieces of an item that cannot be had from anybody who is known.
+   *
+   * @param sold true when somebody sells it, but not so many
+   * @param jobs that need it, by name
+   */
+  public record MissingItem(String item, int pieces, boolean sold, List<String> jobs) {
+    public MissingItem {
+      Objects.requireNonNull(item);
+      jobs = List.copyOf(jobs);
     }
   }
 
@@ -181,22 +246,30 @@ public record OrderPaper(
     OrderPlan plan = checked.plan();
     OrderLines lines = new OrderLines(plan.shop(), facts);
     plan.materials().forEach(lines::add);
-    List<SupplierPart> suppliers = lines.suppliers();
+    ItemLines items = new ItemLines(plan.shop(), facts.today());
+    plan.items().forEach(items::add);
+    List<SupplierPart> suppliers = lines.suppliers(items.bySupplier());
     List<MaterialPlan> priced =
         plan.materials().stream().filter(material -> material.order().isPriced()).toList();
     MoneyFigures money = null;
-    if (!priced.isEmpty()) {
+    List<ItemPlan> pricedItems = plan.items().stream().filter(ItemPlan::isPriced).toList();
+    if (!priced.isEmpty() || !pricedItems.isEmpty()) {
+      Money ofItems =
+          new Money(pricedItems.stream().mapToLong(ItemPlan::cost).reduce(0, Math::addExact));
       money =
           new MoneyFigures(
-              sum(priced, MaterialPlan::cost),
+              sum(priced, MaterialPlan::cost).plus(ofItems),
               suppliers.stream().map(SupplierPart::billed).reduce(Money.ZERO, Money::plus),
-              sum(priced, MaterialPlan::cash));
+              sum(priced, MaterialPlan::cash).plus(ofItems));
     }
     List<ProofFigure> proofs = new ArrayList<>();
-    ProofFigure.of(plan.materials(), true).ifPresent(proofs::add);
-    ProofFigure.of(plan.materials(), false).ifPresent(proofs::add);
-    List<Attention> attention = new ArrayList<>(lines.attention());
-    attention.addAll(SupplierTerms.of(plan, suppliers, facts.today()));
+    ProofFigure.of(plan, true).ifPresent(proofs::add);
+    ProofFigure.of(plan, false).ifPresent(proofs::add);
+    Deliveries deliveries = Deliveries.of(checked, comparisons.alone());
+    List<Attention> attention = new ArrayList<>(items.missingLines());
+    attention.addAll(lines.attention());
+    attention.addAll(items.outOfDate());
+    attention.addAll(SupplierTerms.of(plan.shop(), deliveries, suppliers, facts.today()));
     plan.materials().forEach(material -> attention.addAll(StockFit.of(plan.shop(), material)));
     attention.addAll(CostlyMarks.attention(plan.shop(), comparisons.costly()));
     List<PlannedJob> jobs = PlannedJob.firstDueFirst(plan);
@@ -207,9 +280,11 @@ public record OrderPaper(
         lines.boughtBefore(),
         lines.onHand(),
         lines.rack(),
+        items.there(),
+        items.missing(),
         lines.kept(),
         money,
-        Deliveries.of(checked, comparisons.alone()),
+        deliveries,
         proofs,
         comparisons.saving(),
         comparisons.joints(),
@@ -225,6 +300,16 @@ public record OrderPaper(
 
   public int sticksBought() {
     return suppliers.stream().mapToInt(SupplierPart::sticks).reduce(0, Math::addExact);
+  }
+
+  /** How many different items are bought. */
+  public int itemsBought() {
+    return (int)
+        suppliers.stream()
+            .flatMap(part -> part.items().stream())
+            .map(ItemLine::item)
+            .distinct()
+            .count();
   }
 
   /** Stock length of what is bought of materials without a price. */

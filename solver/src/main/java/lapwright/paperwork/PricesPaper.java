@@ -7,8 +7,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.TreeMap;
 import lapwright.measure.Length;
 import lapwright.measure.Money;
+import lapwright.shop.ItemStock;
 import lapwright.shop.Material;
 import lapwright.shop.Saw;
 import lapwright.shop.Shop;
@@ -17,17 +19,45 @@ import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What each material costs over all suppliers, the cheapest by length first.
+ * What each material costs over all suppliers, the cheapest by length first; and each item, the
+ * cheapest by the piece first.
  *
  * @param shop the shop's own facts
  * @param today the day by which prices are good or out of date
  * @param materials that can be bought, in the order of the shop
+ * @param items that can be bought, by name
  */
-public record PricesPaper(Shop shop, LocalDate today, List<MaterialPrices> materials) {
+public record PricesPaper(
+    Shop shop, LocalDate today, List<MaterialPrices> materials, List<ItemPrices> items) {
   public PricesPaper {
     Objects.requireNonNull(shop);
     Objects.requireNonNull(today);
     materials = List.copyOf(materials);
+    items = List.copyOf(items);
+  }
+
+  /**
+   * The offers of one item.
+   *
+   * @param lines by price a piece, then by supplier and pack
+   */
+  public record ItemPrices(String item, List<ItemPriceLine> lines) {
+    public ItemPrices {
+      Objects.requireNonNull(item);
+      lines = List.copyOf(lines);
+    }
+  }
+
+  /**
+   * One offer of an item.
+   *
+   * @param each price of a piece, rounded once to 1/10,000; null without a price
+   */
+  public record ItemPriceLine(ItemStock.Offer offer, @Nullable Money each, Standing standing) {
+    public ItemPriceLine {
+      Objects.requireNonNull(offer);
+      Objects.requireNonNull(standing);
+    }
   }
 
   /**
@@ -89,7 +119,7 @@ public record PricesPaper(Shop shop, LocalDate today, List<MaterialPrices> mater
   /**
    * The prices of a shop.
    *
-   * @param only ids of the materials that are asked for; all when empty
+   * @param only ids of the materials and items that are asked for; all when empty
    */
   public static PricesPaper of(ShopOrder order, LocalDate today, List<String> only) {
     List<MaterialPrices> materials = new ArrayList<>();
@@ -106,7 +136,48 @@ public record PricesPaper(Shop shop, LocalDate today, List<MaterialPrices> mater
         materials.add(new MaterialPrices(material.id(), material.name(), lines));
       }
     }
-    return new PricesPaper(order.shop(), today, materials);
+    List<ItemPrices> items = new ArrayList<>();
+    for (ItemStock item : new TreeMap<>(order.items()).values()) {
+      if (!item.offers().isEmpty() && (only.isEmpty() || only.contains(item.item()))) {
+        items.add(
+            new ItemPrices(
+                item.item(),
+                item.offers().stream()
+                    .sorted(CHEAPEST_PIECE_FIRST)
+                    .map(offer -> line(offer, today))
+                    .toList()));
+      }
+    }
+    return new PricesPaper(order.shop(), today, materials, items);
+  }
+
+  private static final Comparator<ItemStock.Offer> CHEAPEST_PIECE_FIRST =
+      Comparator.<ItemStock.Offer>comparingInt(offer -> offer.price() == null ? 1 : 0)
+          .thenComparing(PricesPaper::byPriceOfPiece)
+          .thenComparing(ItemStock.Offer::supplier)
+          .thenComparing(ItemStock.Offer::soldIn);
+
+  private static int byPriceOfPiece(ItemStock.Offer a, ItemStock.Offer b) {
+    Money priceOfA = a.packPrice();
+    Money priceOfB = b.packPrice();
+    return priceOfA == null || priceOfB == null
+        ? 0
+        : BigInteger.valueOf(priceOfA.tenThousandths())
+            .multiply(BigInteger.valueOf(b.soldIn()))
+            .compareTo(
+                BigInteger.valueOf(priceOfB.tenThousandths())
+                    .multiply(BigInteger.valueOf(a.soldIn())));
+  }
+
+  private static ItemPriceLine line(ItemStock.Offer offer, LocalDate today) {
+    Money pack = offer.packPrice();
+    return new ItemPriceLine(
+        offer,
+        pack == null
+            ? null
+            : Money.rounded(
+                BigInteger.valueOf(pack.tenThousandths()), BigInteger.valueOf(offer.soldIn())),
+        standing(pack != null, offer.goodUntil(), today));
   }
 
   private static final Comparator<PriceLine> CHEAPEST_FIRST =
@@ -144,7 +215,7 @@ public record PricesPaper(Shop shop, LocalDate today, List<MaterialPrices> mater
         price,
         per(price, offer, Length.UNITS_PER_FOOT),
         per(price, offer, 1000 * Length.UNITS_PER_MM),
-        standing(offer, today),
+        standing(price != null, offer.goodUntil(), today),
         longest == null || !offer.length().isLongerThan(longest));
   }
 
@@ -156,9 +227,8 @@ public record PricesPaper(Shop shop, LocalDate today, List<MaterialPrices> mater
             lengthAtOnce(offer));
   }
 
-  private static Standing standing(Supply.Offer offer, LocalDate today) {
-    LocalDate last = offer.goodUntil();
-    if (offer.price() == null) {
+  private static Standing standing(boolean priced, @Nullable LocalDate last, LocalDate today) {
+    if (!priced) {
       return Standing.NO_PRICE;
     }
     if (last == null) {

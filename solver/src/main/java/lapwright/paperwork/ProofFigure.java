@@ -5,12 +5,15 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import lapwright.measure.Money;
+import lapwright.plan.ItemPlan;
 import lapwright.plan.MaterialPlan;
+import lapwright.plan.OrderPlan;
 import lapwright.plan.Proof;
 import lapwright.shop.Supply;
 
 /**
- * How good the plan of several materials is, all of them counted in money or all of them in length.
+ * How good the plan of several materials and items is, all of them counted in money or all of them
+ * in length. Items are always proved.
  *
  * @param proof the weakest of the materials
  * @param inMoney true when cost and bound are in 1/10,000 of the currency, false when they are in
@@ -41,11 +44,13 @@ public record ProofFigure(
     return quotient[0].intValueExact() + quotient[1].signum();
   }
 
-  /** The figure of the materials that are counted in money, or in length; empty if none is. */
-  static Optional<ProofFigure> of(List<MaterialPlan> plans, boolean inMoney) {
+  /** The figure of what is counted in money, or in length; empty if nothing is. */
+  static Optional<ProofFigure> of(OrderPlan whole, boolean inMoney) {
     List<MaterialPlan> alike =
-        plans.stream().filter(plan -> plan.order().isPriced() == inMoney).toList();
-    if (alike.isEmpty()) {
+        whole.materials().stream().filter(plan -> plan.order().isPriced() == inMoney).toList();
+    List<ItemPlan> items =
+        whole.items().stream().filter(item -> inMoney && item.isPriced()).toList();
+    if (alike.isEmpty() && items.isEmpty()) {
       return Optional.empty();
     }
     Proof weakest = Proof.PROVED;
@@ -61,6 +66,10 @@ public record ProofFigure(
         unproved++;
         within &= isWithinOneStick(plan);
       }
+    }
+    for (ItemPlan item : items) {
+      cost = Math.addExact(cost, item.cost());
+      bound = Math.addExact(bound, item.cost());
     }
     return Optional.of(new ProofFigure(weakest, inMoney, cost, bound, unproved, within));
   }

@@ -1,24 +1,15 @@
 package lapwright.paperwork;
 
-import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import lapwright.measure.Money;
 import lapwright.measure.MoneyStyle;
 import lapwright.paperwork.OrderFacts.Attention;
-import lapwright.plan.Cut;
-import lapwright.plan.MaterialPlan;
-import lapwright.plan.OrderPlan;
-import lapwright.plan.Pattern;
-import lapwright.shop.Need;
-import lapwright.shop.RunNeed;
 import lapwright.shop.Shop;
 import lapwright.shop.Supplier;
-import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,14 +17,12 @@ import org.jspecify.annotations.Nullable;
  * delivery that a few sticks more would make free, and days that are too few.
  */
 final class SupplierTerms {
-  private final OrderPlan plan;
   private final Shop shop;
   private final MoneyStyle money;
   private final List<Attention> attention = new ArrayList<>();
 
-  private SupplierTerms(OrderPlan plan) {
-    this.plan = plan;
-    this.shop = plan.shop();
+  private SupplierTerms(Shop shop) {
+    this.shop = shop;
     this.money = new MoneyStyle(shop.currency());
   }
 
@@ -44,33 +33,35 @@ final class SupplierTerms {
    * @param today null when nobody asks what comes too late
    */
   static List<Attention> of(
-      OrderPlan plan, List<OrderPaper.SupplierPart> parts, @Nullable LocalDate today) {
-    SupplierTerms terms = new SupplierTerms(plan);
-    for (OrderPaper.SupplierPart part : parts) {
-      if (!part.supplier().isEmpty()) {
-        Supplier supplier = terms.shop.supplier(part.supplier());
-        if (part.isPriced()) {
-          terms.minimum(supplier, part.billed());
-          terms.freeDelivery(supplier, part);
+      Shop shop,
+      Deliveries deliveries,
+      List<OrderPaper.SupplierPart> parts,
+      @Nullable LocalDate today) {
+    SupplierTerms terms = new SupplierTerms(shop);
+    for (Delivery delivery : deliveries.deliveries()) {
+      terms.minimum(delivery);
+      for (OrderPaper.SupplierPart part : parts) {
+        if (part.supplier().equals(delivery.terms().id()) && delivery.priced()) {
+          terms.freeDelivery(delivery.terms(), part);
         }
-        if (today != null) {
-          terms.days(supplier, today);
-        }
+      }
+      if (today != null) {
+        terms.days(delivery, today);
       }
     }
     return terms.attention;
   }
 
-  private void minimum(Supplier supplier, Money billed) {
-    Money minimum = supplier.minimum();
-    if (minimum != null && billed.compareTo(minimum) < 0) {
+  private void minimum(Delivery delivery) {
+    Money minimum = delivery.terms().minimum();
+    if (minimum != null && !delivery.shortOfMinimum().isZero()) {
       attention.add(
           new Attention(
-              supplier.id()
+              delivery.terms().id()
                   + "'s minimum of "
                   + money.print(minimum)
                   + " is not met by "
-                  + money.print(minimum.minus(billed)),
+                  + money.print(delivery.shortOfMinimum()),
               "add to the order what you will need anyway, or ask what a small order costs"));
     }
   }
@@ -135,25 +126,15 @@ final class SupplierTerms {
     return Units.of(shop).exact(line.offer().length());
   }
 
-  private void days(Supplier supplier, LocalDate today) {
-    Integer days = supplier.days();
+  private void days(Delivery delivery, LocalDate today) {
+    Integer days = delivery.terms().days();
     if (days == null) {
       return;
     }
-    LocalDate arrival = arrival(today, days);
     SortedMap<String, LocalDate> late = new TreeMap<>();
-    for (MaterialPlan material : plan.materials()) {
-      Supplies supplies = Supplies.of(material.order());
-      for (Pattern pattern : material.patterns()) {
-        if (supplies.named(pattern.supply()) instanceof Supply.Offer offer
-            && offer.supplier().equals(supplier.id())) {
-          for (Cut cut : pattern.cuts()) {
-            LocalDate due = due(material, cut.job());
-            if (due != null && due.isBefore(arrival)) {
-              late.put(cut.job(), due);
-            }
-          }
-        }
+    for (Delivery.LastDay day : delivery.lastDays()) {
+      if (day.order().isBefore(today)) {
+        day.jobs().forEach(job -> late.put(job, day.due()));
       }
     }
     late.forEach(
@@ -161,7 +142,7 @@ final class SupplierTerms {
             attention.add(
                 new Attention(
                     "what "
-                        + supplier.id()
+                        + delivery.terms().id()
                         + " brings for "
                         + job
                         + " comes after it is due on "
@@ -170,32 +151,7 @@ final class SupplierTerms {
                         + days
                         + (days == 1 ? " working day" : " working days")
                         + ", until "
-                        + arrival,
+                        + WorkingDays.after(today, days),
                     "ask for an earlier day, move the job, or order it from another supplier")));
-  }
-
-  private static @Nullable LocalDate due(MaterialPlan material, String job) {
-    for (Need need : material.order().needs()) {
-      if (need.job().equals(job)) {
-        return need.due();
-      }
-    }
-    for (RunNeed need : material.order().runs()) {
-      if (need.job().equals(job)) {
-        return need.due();
-      }
-    }
-    return null;
-  }
-
-  /** Working days are Monday to Friday; holidays are not known. */
-  static LocalDate arrival(LocalDate ordered, int workingDays) {
-    LocalDate day = Objects.requireNonNull(ordered);
-    for (int left = workingDays; left > 0; left--) {
-      do {
-        day = day.plusDays(1);
-      } while (day.getDayOfWeek() == DayOfWeek.SATURDAY || day.getDayOfWeek() == DayOfWeek.SUNDAY);
-    }
-    return day;
   }
 }

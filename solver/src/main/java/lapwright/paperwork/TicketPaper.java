@@ -137,19 +137,33 @@ public record TicketPaper(
   }
 
   /**
-   * The pieces of one copy of a job.
+   * The pieces of one copy of a job, and what is packed with them.
    *
    * @param job name of the job
    * @param due the day it leaves the shop; null when not given
    * @param copy from 1
    * @param copies how many times the job is built
    * @param lines by material, then as the job lists them
+   * @param items counted goods to pack with it, by name
    */
   public record JobList(
-      String job, @Nullable LocalDate due, int copy, int copies, List<PieceLine> lines) {
+      String job,
+      @Nullable LocalDate due,
+      int copy,
+      int copies,
+      List<PieceLine> lines,
+      List<ItemCount> items) {
     public JobList {
       Objects.requireNonNull(job);
       lines = List.copyOf(lines);
+      items = List.copyOf(items);
+    }
+  }
+
+  /** So many pieces of an item. */
+  public record ItemCount(String item, int qty) {
+    public ItemCount {
+      Objects.requireNonNull(item);
     }
   }
 
@@ -208,8 +222,7 @@ public record TicketPaper(
         placed.get(placed.size() - 1).plan().shop(),
         tickets,
         ofOrder,
-        JobLists.of(
-            placed.stream().flatMap(checked -> checked.plan().materials().stream()).toList()),
+        JobLists.of(placed.stream().map(CheckedPlan::plan).toList()),
         LayoutPaper.of(placed));
   }
 

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param times how many of the same building, at least 1
  * @param pieces for one copy
  * @param runs for one copy
+ * @param items counted goods for one copy, each named once
  */
 public record Job(
     String name,
@@ -21,7 +22,8 @@ public record Job(
     @Nullable LocalDate due,
     int times,
     List<Piece> pieces,
-    List<Run> runs) {
+    List<Run> runs,
+    List<Item> items) {
   /** First due first, then by name; without a due day last. */
   public static final Comparator<Job> BY_DUE_THEN_NAME =
       Comparator.comparing(Job::due, Comparator.nullsLast(Comparator.<LocalDate>naturalOrder()))
@@ -32,14 +34,44 @@ public record Job(
     Objects.requireNonNull(status);
     pieces = List.copyOf(pieces);
     runs = List.copyOf(runs);
+    items = List.copyOf(items);
+    if (items.stream().map(Item::name).distinct().count() != items.size()) {
+      throw new IllegalArgumentException("job " + name + ": an item is named twice");
+    }
     if (times < 1) {
       throw new IllegalArgumentException("job " + name + ": " + times + " times");
     }
   }
 
-  /** A job without runs. */
+  /** A job without items. */
+  public Job(
+      String name,
+      JobStatus status,
+      @Nullable LocalDate due,
+      int times,
+      List<Piece> pieces,
+      List<Run> runs) {
+    this(name, status, due, times, pieces, runs, List.of());
+  }
+
+  /** A job without runs and items. */
   public Job(
       String name, JobStatus status, @Nullable LocalDate due, int times, List<Piece> pieces) {
     this(name, status, due, times, pieces, List.of());
+  }
+
+  /**
+   * A counted thing that is bought with the job: screws, closures, sealant.
+   *
+   * @param name that price sheets use
+   * @param qty how many, at least 1
+   */
+  public record Item(String name, int qty) {
+    public Item {
+      Objects.requireNonNull(name);
+      if (qty < 1) {
+        throw new IllegalArgumentException("item " + name + ": " + qty);
+      }
+    }
   }
 }

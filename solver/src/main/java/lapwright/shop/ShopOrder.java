@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.function.Predicate;
 import lapwright.measure.Length;
 
@@ -14,19 +16,32 @@ import lapwright.measure.Length;
  * @param materials in the order of the files
  * @param supplies by material id: offers first, then sticks on hand, then offcuts
  * @param jobs all that were read, of every status
+ * @param items counted goods that are offered or lie in the shop, by name
  */
 public record ShopOrder(
     Shop shop,
     Map<String, Saw> saws,
     List<Material> materials,
     Map<String, List<Supply>> supplies,
-    List<Job> jobs) {
+    List<Job> jobs,
+    Map<String, ItemStock> items) {
   public ShopOrder {
     Objects.requireNonNull(shop);
     saws = Map.copyOf(saws);
     materials = List.copyOf(materials);
     supplies = Map.copyOf(supplies);
     jobs = List.copyOf(jobs);
+    items = Map.copyOf(items);
+  }
+
+  /** A shop that knows no items. */
+  public ShopOrder(
+      Shop shop,
+      Map<String, Saw> saws,
+      List<Material> materials,
+      Map<String, List<Supply>> supplies,
+      List<Job> jobs) {
+    this(shop, saws, materials, supplies, jobs, Map.of());
   }
 
   /**
@@ -94,5 +109,29 @@ public record ShopOrder(
 
   private static Length longer(Length a, Length b) {
     return a.isLongerThan(b) ? a : b;
+  }
+
+  /** What the jobs that are wanted need of each item, by its name. */
+  public List<ItemOrder> itemOrders(Predicate<Job> wanted) {
+    SortedMap<String, List<ItemOrder.Need>> needs = new TreeMap<>();
+    jobs.stream()
+        .filter(wanted)
+        .sorted(Job.BY_DUE_THEN_NAME)
+        .forEach(
+            job ->
+                job.items()
+                    .forEach(
+                        item ->
+                            needs
+                                .computeIfAbsent(item.name(), name -> new ArrayList<>())
+                                .add(
+                                    new ItemOrder.Need(
+                                        job.name(), job.due(), job.times(), item.qty(), 1))));
+    List<ItemOrder> orders = new ArrayList<>();
+    needs.forEach(
+        (item, ofJobs) ->
+            orders.add(
+                new ItemOrder(items.getOrDefault(item, ItemStock.unknown(item)), 0, ofJobs)));
+    return orders;
   }
 }

@@ -107,7 +107,7 @@ final class AttentionTest {
   /** From Wednesday, six working days end on the Thursday of the week after. */
   @Test
   void dueBeforeTheSupplierDelivers() {
-    assertEquals(LocalDate.of(2026, 12, 3), SupplierTerms.arrival(TODAY, 6));
+    assertEquals(LocalDate.of(2026, 12, 3), WorkingDays.after(TODAY, 6));
     String said = attention(shop(6, null, null, ""), twoPosts(LocalDate.of(2026, 12, 2)));
     assertTrue(said.contains("for shed comes after it is due on 2026-12-02"), said);
     assertTrue(said.contains("until 2026-12-03"), said);

@@ -66,11 +66,11 @@ class DeliveriesTest {
   @Test
   void theLastDayToOrderCountsWorkingDaysBack() {
     // Friday less two is Wednesday; over a weekend, Monday less two is Thursday.
-    assertEquals(LocalDate.of(2026, 12, 2), Delivery.lastDayToOrder(FRIDAY, 2));
-    assertEquals(LocalDate.of(2026, 12, 3), Delivery.lastDayToOrder(LocalDate.of(2026, 12, 7), 2));
+    assertEquals(LocalDate.of(2026, 12, 2), WorkingDays.before(FRIDAY, 2));
+    assertEquals(LocalDate.of(2026, 12, 3), WorkingDays.before(LocalDate.of(2026, 12, 7), 2));
     // What is due on a Sunday must come on Friday.
-    assertEquals(LocalDate.of(2026, 12, 2), Delivery.lastDayToOrder(FRIDAY.plusDays(2), 2));
-    assertEquals(FRIDAY, Delivery.lastDayToOrder(FRIDAY, 0));
+    assertEquals(LocalDate.of(2026, 12, 2), WorkingDays.before(FRIDAY.plusDays(2), 2));
+    assertEquals(FRIDAY, WorkingDays.before(FRIDAY, 0));
     assertEquals(
         List.of(new Delivery.LastDay(LocalDate.of(2026, 12, 2), FRIDAY, List.of("barn"))),
         delivery(1).lastDays());
@@ -106,7 +106,8 @@ class DeliveriesTest {
             .need("barn", "B", 1, "12'")
             .make();
     List<SupplierAlone> alone =
-        SupplierAlone.each(OrderMaker.planner(1), shop(), List.of(order), Effort.unlimited());
+        SupplierAlone.each(
+            OrderMaker.planner(1), shop(), List.of(order), List.of(), Effort.unlimited());
 
     Deliveries deliveries = Deliveries.of(PlannedPapers.plan(shop(), order), alone);
 

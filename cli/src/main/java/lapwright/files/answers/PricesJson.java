@@ -3,7 +3,9 @@ package lapwright.files.answers;
 import lapwright.files.saved.Json;
 import lapwright.measure.LengthStyle;
 import lapwright.paperwork.PricesPaper;
+import lapwright.paperwork.PricesPaper.ItemPriceLine;
 import lapwright.paperwork.PricesPaper.PriceLine;
+import lapwright.shop.ItemStock;
 import lapwright.shop.Supply;
 
 /** What each material costs over all suppliers. */
@@ -22,6 +24,13 @@ public final class PricesJson {
               material -> {
                 json.words("material", material.material());
                 json.list("offers", material.lines(), line -> offer(json, line, units));
+              });
+          json.list(
+              "items",
+              paper.items(),
+              item -> {
+                json.words("item", item.item());
+                json.list("offers", item.lines(), line -> offer(json, line));
               });
         });
   }
@@ -46,5 +55,24 @@ public final class PricesJson {
     json.day("goodUntil", offer.goodUntil());
     json.words("standing", line.standing().word());
     json.truth("sawTakesIt", line.sawTakesIt());
+  }
+
+  private static void offer(Json json, ItemPriceLine line) {
+    ItemStock.Offer offer = line.offer();
+    json.words("supplier", offer.supplier());
+    json.wordsIfAny("code", offer.code());
+    json.number("soldIn", offer.soldIn());
+    if (offer.atMostPieces() != Integer.MAX_VALUE) {
+      json.number("atMost", offer.atMostPieces());
+    }
+    if (offer.price() != null) {
+      json.number("price", offer.price().amount());
+      json.words("per", offer.price().per().word());
+    }
+    json.money("soldAtOnce", offer.packPrice());
+    json.money("each", line.each());
+    json.day("quoted", offer.quoted());
+    json.day("goodUntil", offer.goodUntil());
+    json.words("standing", line.standing().word());
   }
 }

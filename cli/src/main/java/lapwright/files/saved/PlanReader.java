@@ -11,6 +11,7 @@ import lapwright.files.source.Node;
 import lapwright.plan.Division;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.RunLine;
+import lapwright.shop.ItemOrder;
 import lapwright.shop.Need;
 import lapwright.shop.RunNeed;
 import lapwright.shop.Shop;
@@ -56,13 +57,18 @@ final class PlanReader {
     Shop shop = shop(fields.object("shop"), fields.wordsIfAny("currency"));
     Map<String, List<Need>> needs = new LinkedHashMap<>();
     Map<String, List<RunNeed>> runs = new LinkedHashMap<>();
-    fields.list("jobs", job -> readJob(job, needs, runs));
+    Map<String, List<ItemOrder.Need>> items = new LinkedHashMap<>();
+    fields.list("jobs", job -> readJob(job, needs, runs, items));
     Map<String, List<RunLine>> lines = new LinkedHashMap<>();
     if (fields.has("runs")) {
       fields.list("runs", line -> SavedLayout.read(line, lines));
     }
     MaterialReader materials = new MaterialReader(needs, runs, lines);
-    return new OrderPlan(shop, fields.list("materials", materials::read), division(fields));
+    return new OrderPlan(
+        shop,
+        fields.list("materials", materials::read),
+        fields.has("items") ? fields.list("items", new ItemReader(items)::read) : List.of(),
+        division(fields));
   }
 
   private static @Nullable Division division(PlanFields fields) {
@@ -118,7 +124,10 @@ final class PlanReader {
   }
 
   private static boolean readJob(
-      PlanFields job, Map<String, List<Need>> needs, Map<String, List<RunNeed>> runs) {
+      PlanFields job,
+      Map<String, List<Need>> needs,
+      Map<String, List<RunNeed>> runs,
+      Map<String, List<ItemOrder.Need>> items) {
     String name = job.words("job");
     int times = job.count("times");
     job.list(
@@ -153,7 +162,32 @@ final class PlanReader {
             return runs.computeIfAbsent(need.run().material(), id -> new ArrayList<>()).add(need);
           });
     }
+    if (job.has("items")) {
+      job.list("items", item -> readItem(name, times, job, item, items));
+    }
     return true;
+  }
+
+  private static boolean readItem(
+      String job,
+      int times,
+      PlanFields fields,
+      PlanFields item,
+      Map<String, List<ItemOrder.Need>> items) {
+    int first = item.has("fromCopy") ? item.count("fromCopy") : 1;
+    int last = item.has("toCopy") ? item.count("toCopy") : times;
+    ItemOrder.Need need =
+        guarded(
+            item,
+            "qty",
+            () ->
+                new ItemOrder.Need(
+                    job,
+                    fields.day("due"),
+                    Math.subtractExact(last, first) + 1,
+                    Math.toIntExact(item.number("qty")),
+                    first));
+    return items.computeIfAbsent(item.words("item"), name -> new ArrayList<>()).add(need);
   }
 
   interface Maker<T> {

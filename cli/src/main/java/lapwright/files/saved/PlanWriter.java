@@ -9,15 +9,18 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.SortedMap;
 import java.util.function.ToLongFunction;
+import lapwright.compare.ItemSaving;
 import lapwright.compare.MaterialSaving;
 import lapwright.compare.Saving;
 import lapwright.measure.Length;
 import lapwright.measure.LengthStyle;
 import lapwright.measure.Money;
 import lapwright.plan.Division;
+import lapwright.plan.ItemPlan;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Proof;
+import lapwright.shop.ItemOrder;
 import lapwright.shop.Need;
 import lapwright.shop.RunNeed;
 import lapwright.shop.Shop;
@@ -63,7 +66,8 @@ final class PlanWriter {
 
   private void order(@Nullable SortedMap<String, String> inputs, @Nullable Saving saving) {
     json.wordsIfAny("currency", plan.shop().currency());
-    if (plan.materials().stream().anyMatch(material -> material.order().isPriced())) {
+    if (plan.materials().stream().anyMatch(material -> material.order().isPriced())
+        || plan.items().stream().anyMatch(ItemPlan::isPriced)) {
       json.money("cost", sum(MaterialPlan::cost));
       json.money("billed", billed());
       json.money("cash", sum(MaterialPlan::cash));
@@ -78,6 +82,7 @@ final class PlanWriter {
     SavedLayout.write(json, plan.materials(), style);
     MaterialWriter materials = new MaterialWriter(json, plan.shop(), style);
     json.list("materials", plan.materials(), materials::write);
+    json.list("items", plan.items(), new ItemWriter(json, plan.shop())::write);
     Division division = plan.division();
     if (division != null) {
       json.object("divided", () -> divided(division));
@@ -101,12 +106,16 @@ final class PlanWriter {
         });
   }
 
+  /** Items have one figure: they are bought now, and nothing costs less. */
   private Money sum(ToLongFunction<MaterialPlan> figure) {
     long sum = 0;
     for (MaterialPlan material : plan.materials()) {
       if (material.order().isPriced()) {
         sum = Math.addExact(sum, figure.applyAsLong(material));
       }
+    }
+    for (ItemPlan item : plan.items()) {
+      sum = item.isPriced() ? Math.addExact(sum, item.cost()) : sum;
     }
     return new Money(sum);
   }
@@ -117,6 +126,9 @@ final class PlanWriter {
       for (BoughtLine line : BoughtLine.of(material, plan.shop())) {
         sum = sum.plus(line.total() == null ? Money.ZERO : Objects.requireNonNull(line.total()));
       }
+    }
+    for (ItemPlan item : plan.items()) {
+      sum = sum.plus(ItemWriter.total(item, plan.shop()));
     }
     return sum;
   }
@@ -153,13 +165,25 @@ final class PlanWriter {
   /** A need, and the material it is of. */
   private record Wanted(String material, Need need) {}
 
-  /** What one job needs, of all materials. */
-  private record JobNeeds(
-      String name, @Nullable LocalDate due, List<Wanted> pieces, List<RunNeed> runs) {
-    /** How many times it is built, as far as the needs tell. */
-    int times() {
-      int ofPieces = pieces.stream().mapToInt(wanted -> wanted.need().lastCopy()).max().orElse(1);
-      return Math.max(ofPieces, runs.stream().mapToInt(RunNeed::copies).max().orElse(1));
+  /** A need, and the item it is of. */
+  private record WantedItem(String item, ItemOrder.Need need) {}
+
+  /** What one job needs. */
+  private static final class JobNeeds {
+    private final String job;
+    private final List<Wanted> pieces = new ArrayList<>();
+    private final List<RunNeed> runs = new ArrayList<>();
+    private final List<WantedItem> items = new ArrayList<>();
+    private @Nullable LocalDate due;
+    private int times = 1;
+
+    private JobNeeds(String job) {
+      this.job = job;
+    }
+
+    private void head(@Nullable LocalDate day, int lastCopy) {
+      due = day;
+      times = Math.max(times, lastCopy);
     }
   }
 
@@ -167,52 +191,73 @@ final class PlanWriter {
     Map<String, JobNeeds> byJob = new LinkedHashMap<>();
     for (MaterialPlan material : plan.materials()) {
       for (Need need : material.order().needs()) {
-        job(byJob, need.job(), need.due()).pieces().add(new Wanted(material.material(), need));
+        JobNeeds job = byJob.computeIfAbsent(need.job(), JobNeeds::new);
+        job.head(need.due(), need.lastCopy());
+        job.pieces.add(new Wanted(material.material(), need));
       }
       for (RunNeed need : material.order().runs()) {
-        job(byJob, need.job(), need.due()).runs().add(need);
+        JobNeeds job = byJob.computeIfAbsent(need.job(), JobNeeds::new);
+        job.head(need.due(), need.copies());
+        job.runs.add(need);
+      }
+    }
+    for (ItemPlan item : plan.items()) {
+      for (ItemOrder.Need need : item.order().needs()) {
+        JobNeeds job = byJob.computeIfAbsent(need.job(), JobNeeds::new);
+        job.head(need.due(), need.lastCopy());
+        job.items.add(new WantedItem(item.item(), need));
       }
     }
     List<JobNeeds> firstDueFirst = new ArrayList<>(byJob.values());
     firstDueFirst.sort(
         Comparator.comparing(
-                JobNeeds::due, Comparator.nullsLast(Comparator.<LocalDate>naturalOrder()))
-            .thenComparing(JobNeeds::name));
+                (JobNeeds job) -> job.due,
+                Comparator.nullsLast(Comparator.<LocalDate>naturalOrder()))
+            .thenComparing(job -> job.job));
     json.list("jobs", firstDueFirst, this::job);
   }
 
-  private static JobNeeds job(Map<String, JobNeeds> byJob, String name, @Nullable LocalDate due) {
-    return byJob.computeIfAbsent(
-        name, job -> new JobNeeds(name, due, new ArrayList<>(), new ArrayList<>()));
-  }
-
   private void job(JobNeeds job) {
-    json.words("job", job.name());
-    json.day("due", job.due());
-    int times = job.times();
-    json.number("times", times);
+    json.words("job", job.job);
+    json.day("due", job.due);
+    json.number("times", job.times);
     json.list(
         "pieces",
-        job.pieces(),
+        job.pieces,
         wanted -> {
           json.words("material", wanted.material());
           json.wordsIfAny("mark", wanted.need().mark());
           json.length("length", wanted.need().length(), style);
           json.number("qty", wanted.need().qty());
-          if (wanted.need().firstCopy() != 1 || wanted.need().lastCopy() != times) {
-            json.number("fromCopy", wanted.need().firstCopy());
-            json.number("toCopy", wanted.need().lastCopy());
-          }
+          copies(wanted.need().firstCopy(), wanted.need().lastCopy(), job.times);
           json.wordsIfAny("for", wanted.need().purpose());
           SavedRules.write(json, wanted.need().rules());
         });
-    if (!job.runs().isEmpty()) {
-      json.list("runs", job.runs(), run -> SavedRun.write(json, run, times, style));
+    if (!job.runs.isEmpty()) {
+      json.list("runs", job.runs, run -> SavedRun.write(json, run, job.times, style));
+    }
+    if (!job.items.isEmpty()) {
+      json.list(
+          "items",
+          job.items,
+          wanted -> {
+            json.words("item", wanted.item());
+            json.number("qty", wanted.need().qty());
+            copies(wanted.need().firstCopy(), wanted.need().lastCopy(), job.times);
+          });
+    }
+  }
+
+  /** Told where it is not for all copies of the job. */
+  private void copies(int first, int last, int times) {
+    if (first != 1 || last != times) {
+      json.number("fromCopy", first);
+      json.number("toCopy", last);
     }
   }
 
   private void saved(Saving saving) {
-    if (saving.materials().stream().anyMatch(MaterialSaving::priced)) {
+    if (saving.hasMoney()) {
       json.money("cost", saving.cost());
       json.money("cash", saving.cash());
     }
@@ -221,6 +266,17 @@ final class PlanWriter {
     }
     json.truth("proved", saving.proved());
     json.list("materials", saving.materials(), this::saved);
+    json.list("items", saving.items(), this::saved);
+  }
+
+  private void saved(ItemSaving saving) {
+    json.words("item", saving.item());
+    json.wordList("jobs", saving.jobs());
+    if (saving.priced()) {
+      json.money("together", new Money(saving.together()));
+      json.money("jobByJob", new Money(saving.jobByJob()));
+      json.money("saved", new Money(saving.saved()));
+    }
   }
 
   private void saved(MaterialSaving saving) {
