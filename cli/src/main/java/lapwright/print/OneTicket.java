@@ -170,12 +170,13 @@ final class OneTicket {
             .column(ticket.sticks() > 1 ? "Each stick" : "Pieces", Kind.NUMBER)
             .column("Set stop", Kind.NUMBER)
             .column("Tape from the squared end", Kind.LIST);
-    for (Step step : ticket.steps()) {
+    for (int at = 0; at < ticket.steps().size(); at++) {
+      Step step = ticket.steps().get(at);
       Cut cut = step.cut();
       table.row(
           List.of(
-              !group.isSingle() ? "below" : cut.mark().isEmpty() ? "-" : cut.mark(),
-              job(cut),
+              group.isMarkedApart(at) ? "below" : cut.mark().isEmpty() ? "-" : cut.mark(),
+              job(cut, at),
               MoneyStyle.grouped(cut.qty()),
               page.length(cut.length()),
               step.ends().stream().map(page::length).collect(Collectors.joining(", "))));
@@ -191,8 +192,8 @@ final class OneTicket {
     }
   }
 
-  private String job(Cut cut) {
-    return group.isSingle() && copies.getOrDefault(cut.job(), 1) > 1
+  private String job(Cut cut, int step) {
+    return !group.isMarkedApart(step) && copies.getOrDefault(cut.job(), 1) > 1
         ? cut.job() + " copy " + cut.copy()
         : cut.job();
   }

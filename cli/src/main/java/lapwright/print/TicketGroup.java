@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import lapwright.measure.Length;
 import lapwright.paperwork.LayoutPaper;
 import lapwright.paperwork.TicketPaper.Step;
@@ -49,9 +50,8 @@ record TicketGroup(List<Ticket> tickets, int number, int of) {
         int end = at + 1;
         Ticket first = tickets.get(from + at);
         while (end < count
-            && isAllOfRuns(first, runPieces)
-            && isAllOfRuns(tickets.get(from + end), runPieces)
-            && likeness(first).equals(likeness(tickets.get(from + end)))) {
+            && likeness(first).equals(likeness(tickets.get(from + end)))
+            && differInRunsOnly(first, tickets.get(from + end), runPieces)) {
           end++;
         }
         groups.add(new TicketGroup(tickets.subList(from + at, from + end), at + 1, count));
@@ -62,9 +62,25 @@ record TicketGroup(List<Ticket> tickets, int number, int of) {
     return groups;
   }
 
-  private static boolean isAllOfRuns(Ticket ticket, Set<String> runPieces) {
-    return ticket.steps().stream()
-        .allMatch(step -> runPieces.contains(step.cut().job() + "/" + step.cut().mark()));
+  private static boolean differInRunsOnly(Ticket one, Ticket other, Set<String> runPieces) {
+    for (int step = 0; step < one.steps().size(); step++) {
+      Cut cut = one.steps().get(step).cut();
+      Cut its = other.steps().get(step).cut();
+      if (!cut.equals(its) && !(isOfRun(cut, runPieces) && isOfRun(its, runPieces))) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static boolean isOfRun(Cut cut, Set<String> runPieces) {
+    return runPieces.contains(cut.job() + "/" + cut.mark());
+  }
+
+  /** True when the pieces of a step are not the same on all of the tickets. */
+  boolean isMarkedApart(int step) {
+    Cut first = tickets.get(0).steps().get(step).cut();
+    return tickets.stream().anyMatch(ticket -> !ticket.steps().get(step).cut().equals(first));
   }
 
   /** All that the operator goes by but the marks. */
@@ -104,7 +120,10 @@ record TicketGroup(List<Ticket> tickets, int number, int of) {
     return tickets.stream().mapToInt(ticket -> ticket.sticks() * ticket.pieces()).sum();
   }
 
-  /** All of them as one ticket, whose pieces bear no mark; itself where it is one. */
+  /**
+   * All of them as one ticket, on which the pieces that differ in their marks bear none; itself
+   * where it is one.
+   */
   Ticket together() {
     Ticket first = tickets.get(0);
     if (isSingle()) {
@@ -117,7 +136,7 @@ record TicketGroup(List<Ticket> tickets, int number, int of) {
         first.supply(),
         sticks(),
         first.endTrim(),
-        first.steps().stream().map(step -> new Step(unmarked(step.cut()), step.ends())).toList(),
+        steps(),
         first.uncut(),
         first.longestLast(),
         first.shortestStick(),
@@ -127,20 +146,28 @@ record TicketGroup(List<Ticket> tickets, int number, int of) {
         tickets.stream().flatMap(ticket -> ticket.offcutNames().stream()).toList());
   }
 
-  private Cut unmarked(Cut cut) {
-    return new Cut(jobs(), 1, "", cut.length(), cut.qty(), cut.rules(), cut.shorter());
+  private List<Step> steps() {
+    List<Step> steps = new ArrayList<>();
+    for (int at = 0; at < tickets.get(0).steps().size(); at++) {
+      Step step = tickets.get(0).steps().get(at);
+      steps.add(isMarkedApart(at) ? new Step(unmarked(step.cut(), at), step.ends()) : step);
+    }
+    return steps;
   }
 
-  /** Names of the jobs that they serve. */
-  private String jobs() {
-    return tickets.stream()
-        .flatMap(ticket -> ticket.steps().stream())
-        .map(step -> step.cut().job())
-        .distinct()
-        .collect(Collectors.joining(", "));
+  private Cut unmarked(Cut cut, int step) {
+    String jobs =
+        tickets.stream()
+            .map(ticket -> ticket.steps().get(step).cut().job())
+            .distinct()
+            .collect(Collectors.joining(", "));
+    return new Cut(jobs, 1, "", cut.length(), cut.qty(), cut.rules(), cut.shorter());
   }
 
-  /** What is written on the pieces of each stick, in the order in which they are cut. */
+  /**
+   * What is written on the pieces of each stick that differ in their marks, in the order in which
+   * they are cut.
+   */
   String marks() {
     boolean oneJob =
         tickets.stream()
@@ -154,8 +181,9 @@ record TicketGroup(List<Ticket> tickets, int number, int of) {
             ticket ->
                 ticket.name()
                     + ": "
-                    + ticket.steps().stream()
-                        .map(Step::cut)
+                    + IntStream.range(0, ticket.steps().size())
+                        .filter(this::isMarkedApart)
+                        .mapToObj(step -> ticket.steps().get(step).cut())
                         .map(cut -> cut.mark() + (oneJob ? "" : " " + cut.job()))
                         .collect(Collectors.joining(", ")))
         .collect(Collectors.joining("; "));

@@ -63,6 +63,26 @@ record Draft(String supply, List<Cut> cuts, int times, Length offcut, int dueRan
     return new Draft(supply, inCuttingOrder(cuts, offcut, hold), times, offcut, dueRank);
   }
 
+  /** True when a stick of either is taken, cut and left the same way, whosever the pieces are. */
+  boolean isCutLike(Draft other) {
+    if (!supply.equals(other.supply)
+        || times != other.times
+        || !offcut.equals(other.offcut)
+        || cuts.size() != other.cuts.size()) {
+      return false;
+    }
+    for (int c = 0; c < cuts.size(); c++) {
+      Cut mine = cuts.get(c);
+      Cut its = other.cuts.get(c);
+      if (mine.qty() != its.qty()
+          || !mine.length().equals(its.length())
+          || !mine.rules().equals(its.rules())) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   Length firstStop() {
     return cuts.get(0).length();
   }

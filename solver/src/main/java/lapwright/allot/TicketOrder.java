@@ -3,13 +3,17 @@ package lapwright.allot;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import lapwright.measure.Length;
 import org.jspecify.annotations.Nullable;
 
-/** The order in which tickets are cut: first due first, then so that the stop moves least. */
+/**
+ * The order in which tickets are cut: first due first, then so that the stop moves least; tickets
+ * that differ only in whose pieces they give follow each other.
+ */
 final class TicketOrder {
   private static final Comparator<Draft> LONGEST_FIRST =
       Comparator.comparing(Draft::firstStop)
@@ -31,6 +35,13 @@ final class TicketOrder {
       while (!sameDay.isEmpty()) {
         Draft next = sameDay.remove(nearest(sameDay, stop));
         sorted.add(next);
+        for (Iterator<Draft> others = sameDay.iterator(); others.hasNext(); ) {
+          Draft other = others.next();
+          if (other.isCutLike(next)) {
+            sorted.add(other);
+            others.remove();
+          }
+        }
         stop = next.lastStop();
       }
     }

@@ -121,6 +121,20 @@ final class AllotmentTest {
   }
 
   @Test
+  void ticketsThatDifferOnlyInTheirMarksFollowEachOther() {
+    MaterialOrder order =
+        order()
+            .need("shed", FRIDAY, 1, "P", 1, feet(10))
+            .need("shed", FRIDAY, 1, "Q", 1, feet(10))
+            .need("shed", FRIDAY, 1, "B", 4, feet(8))
+            .make();
+    List<Pattern> tickets =
+        tickets(order, pattern(2, "23\"", 1, "10'", 1, "8'"), pattern(1, "47\"", 2, "8'"));
+    assertEquals(
+        List.of("P", "Q", "B"), tickets.stream().map(t -> t.cuts().get(0).mark()).toList());
+  }
+
+  @Test
   void onlyKeptOffcutsGetNamesOneAStick() {
     MaterialOrder order =
         order()
