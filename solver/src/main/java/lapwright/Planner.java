@@ -54,6 +54,20 @@ public final class Planner {
   }
 
   /**
+   * The same for questions whose plans nobody cuts: one material at once, so that many can be asked
+   * side by side, and offcuts get names that are not used up. It is thread-safe in any case.
+   */
+  public Planner forQuestions() {
+    AtomicInteger names = new AtomicInteger();
+    return new Planner(() -> "(asked " + names.incrementAndGet() + ")", 1, 0);
+  }
+
+  /** Materials worked on at once. */
+  public int threads() {
+    return threads;
+  }
+
+  /**
    * Plans all materials, or none of them.
    *
    * @param orders one a material, in the order in which the plan lists them

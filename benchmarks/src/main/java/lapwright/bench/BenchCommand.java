@@ -83,6 +83,12 @@ final class BenchCommand implements Callable<Integer> {
   private List<Integer> weeks = new ArrayList<>();
 
   @Option(
+      names = "--stocked",
+      description =
+          "with --weeks and --out: a second supplier, sticks on hand and a rack in the folders too")
+  private boolean stocked;
+
+  @Option(
       names = "--runs",
       split = ",",
       paramLabel = "LINES",
@@ -299,6 +305,9 @@ final class BenchCommand implements Callable<Integer> {
     for (int jobs : weeks) {
       Path week = folder.resolve("week-" + jobs);
       WeekFolder.write(Week.of(jobs, seed), week);
+      if (stocked) {
+        WeekFolder.addStock(Week.of(jobs, seed), seed, week);
+      }
       out.println(week);
     }
     return RIGHT;

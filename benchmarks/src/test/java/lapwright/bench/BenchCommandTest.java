@@ -92,6 +92,7 @@ class BenchCommandTest {
             "2",
             "--weeks",
             "2",
+            "--stocked",
             "--out",
             folder.toString());
 
@@ -99,6 +100,7 @@ class BenchCommandTest {
     assertTrue(Files.exists(folder.resolve("triplets-n-60/triplets-n60-seed1.txt")));
     assertTrue(Files.exists(folder.resolve("triplets-n-60/optima.csv")));
     assertTrue(Files.exists(folder.resolve("week-2/jobs/job-0002.yaml")));
+    assertTrue(Files.exists(folder.resolve("week-2/rack.csv")));
   }
 
   @Test

@@ -52,6 +52,9 @@ import picocli.CommandLine.Parameters;
     footerHeading = "%nExample:%n",
     footer = "  lapwright order my-shop --save --out papers")
 final class OrderCommand implements Callable<Integer> {
+  /** Single marks may take so small a part of the time. */
+  private static final int PART_FOR_MARKS = 12;
+
   private final Desk desk;
 
   @Parameters(paramLabel = "FOLDER", description = "The folder of the order.")
@@ -148,10 +151,11 @@ final class OrderCommand implements Callable<Integer> {
       return List.of();
     }
     OrderPlan plan = planned.plan().plan();
+    Effort share = effort.atMost(planning.nanos() / PART_FOR_MARKS);
     return SideBySide.map(
             desk.surroundings().threads(),
             plan.materials(),
-            material -> CostlyMark.of(planner, plan.shop(), material, effort))
+            material -> CostlyMark.of(planner, plan.shop(), material, share))
         .stream()
         .flatMap(Optional::stream)
         .toList();

@@ -134,6 +134,11 @@ final class WasteCommand implements Callable<Integer> {
     }
     Estimating estimating = new Estimating(desk, planning, papers, input);
     if (withWeek) {
+      if (!(SavedPlan.in(folder) instanceof SavedPlan.None)) {
+        desk.tell(
+            "The order saved in this folder is left aside: the week is planned as if nothing were"
+                + " bought yet.");
+      }
       return estimating.besideWeek(new TreeSet<>(planning.jobs()));
     }
     if (!stockLengths.isEmpty()) {

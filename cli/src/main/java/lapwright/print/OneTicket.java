@@ -1,8 +1,10 @@
 package lapwright.print;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import lapwright.measure.MoneyStyle;
 import lapwright.paperwork.TicketPaper.Step;
@@ -111,11 +113,12 @@ final class OneTicket {
       return;
     }
     page.blank();
+    Set<String> told = new HashSet<>(); // jobs of one kit have the same marks
     for (Step step : ticket.steps()) {
       Cut cut = step.cut();
       String mark = cut.mark().isEmpty() ? "pieces" : cut.mark();
       PieceEnds ends = cut.rules().ends();
-      if (!ends.isSquare()) {
+      if (!ends.isSquare() && told.add(mark + EndWords.of(ends))) {
         page.text("Ends   " + mark + ": " + EndWords.of(ends) + ".", 1, 8);
       }
       if (!cut.shorter().isZero()) {

@@ -149,7 +149,7 @@ class CommandsTest {
     shop.replace("materials.yaml", "40.00", "44.00");
     CommandRun dearer = CommandRun.of("check", folder);
     assertEquals(ExitStatus.DONE, dearer.status());
-    assertTrue(dearer.out().contains("44 per each"), dearer::out);
+    assertTrue(dearer.out().contains("44.00 each"), dearer::out);
 
     shop.job("pier", "firm", "4 @ 9' P1 post");
     CommandRun changed = CommandRun.of("check", folder);

@@ -53,7 +53,7 @@ public final class Combining {
             order -> {
               Effort limited = share.alsoStoppedBy(new Questions(questions));
               return RunJobByJob.isFor(order)
-                  ? RunJobByJob.of(planner, shop, order, limited)
+                  ? RunJobByJob.of(planner.forQuestions(), shop, order, limited)
                   : JobByJobPlan.of(order, limited);
             });
     Map<String, List<LengthPattern>> startFrom = new HashMap<>();

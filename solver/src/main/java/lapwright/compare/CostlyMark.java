@@ -109,7 +109,8 @@ public record CostlyMark(MaterialPlan now, Need need, @Nullable MaterialPlan wit
       }
       long length = need.length().times(need.total()).units();
       int fills = Math.toIntExact((length + longest.units() - 1) / longest.units());
-      long least = Math.multiplyExact(ofAStick, leastFor(fills)) / 2;
+      // Sticks that cost much less than the average are no loss to speak of.
+      long least = Math.multiplyExact(ofAStick, leastFor(fills)) / 4 * 3;
       long most =
           plan.order().needs().size() == 1
               ? plan.cost()

@@ -17,6 +17,7 @@ import lapwright.check.PlanCheck;
 import lapwright.check.Verdict;
 import lapwright.demand.StickPrices;
 import lapwright.effort.Effort;
+import lapwright.effort.SideBySide;
 import lapwright.measure.Length;
 import lapwright.measure.Money;
 import lapwright.plan.Division;
@@ -32,6 +33,7 @@ import lapwright.shop.Need;
 import lapwright.shop.RunNeed;
 import lapwright.shop.Shop;
 import lapwright.shop.Supply;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Divides the cost of an order over its jobs, in proportion to what each would cost alone.
@@ -63,20 +65,26 @@ public final class Dividing {
     if (priced.isEmpty() && items.isEmpty()) {
       return plan;
     }
-    SortedMap<String, Sum> sums = new TreeMap<>();
     long cost = 0;
+    List<MaterialOrder> parts = new ArrayList<>();
     for (MaterialPlan material : priced) {
       cost = Math.addExact(cost, material.cost());
       for (String job : jobs(material.order())) {
-        alone(shop, only(material.order(), job), sums.computeIfAbsent(job, j -> new Sum()), effort);
+        parts.add(only(material.order(), job));
       }
+    }
+    List<Part> alone = SideBySide.map(planner.threads(), parts, part -> alone(shop, part, effort));
+    SortedMap<String, Sum> sums = new TreeMap<>();
+    for (Part part : alone) {
+      sums.computeIfAbsent(part.job(), job -> new Sum()).add(part);
     }
     for (ItemPlan item : items) {
       cost = Math.addExact(cost, item.cost());
       item.order().needs().stream()
           .map(ItemOrder.Need::job)
           .distinct()
-          .forEach(job -> alone(item.order(), job, sums.computeIfAbsent(job, j -> new Sum())));
+          .map(job -> alone(item.order(), job))
+          .forEach(part -> sums.computeIfAbsent(part.job(), job -> new Sum()).add(part));
     }
     Verdict verdict =
         PlanCheck.check(plan.plan().divided(division(new Money(cost).toCent(), sums)));
@@ -92,12 +100,15 @@ public final class Dividing {
     private Alone how = Alone.BOUGHT_NEW;
     private boolean proved = true;
 
-    private void add(long more, Alone from, boolean sure) {
-      cost = cost.plus(new Money(more));
-      how = from.compareTo(how) > 0 ? from : how;
-      proved &= sure;
+    private void add(Part part) {
+      cost = cost.plus(new Money(part.cost()));
+      how = part.how().compareTo(how) > 0 ? part.how() : how;
+      proved &= part.proved();
     }
   }
+
+  /** What a job costs alone, in one material. */
+  private record Part(String job, long cost, Alone how, boolean proved) {}
 
   private static List<String> jobs(MaterialOrder order) {
     List<String> jobs = new ArrayList<>();
@@ -120,12 +131,15 @@ public final class Dividing {
         order.material(), order.saw(), order.onHandValued(), supplies, needs, runs);
   }
 
-  private void alone(Shop shop, MaterialOrder job, Sum sum, Effort effort) {
+  private Part alone(Shop shop, MaterialOrder job, Effort effort) {
     List<Supply> offers = job.supplies().stream().filter(Supply.Offer.class::isInstance).toList();
     MaterialOrder bought = with(job, offers, job.needs(), job.runs());
-    if (add(shop, bought, Alone.BOUGHT_NEW, sum, effort)
-        || add(shop, job, Alone.WITH_STOCK, sum, effort)) {
-      return;
+    Part part = planned(shop, bought, Alone.BOUGHT_NEW, effort);
+    if (part == null) {
+      part = planned(shop, job, Alone.WITH_STOCK, effort);
+    }
+    if (part != null) {
+      return part;
     }
     Length length = Length.ZERO;
     for (Need need : job.needs()) {
@@ -134,14 +148,15 @@ public final class Dividing {
     for (RunNeed need : job.runs()) {
       length = length.plus(need.run().length().times(need.lines()));
     }
-    sum.add(new StickPrices(job).atCheapestRate(length), Alone.BY_LENGTH, false);
+    return new Part(
+        jobs(job).get(0), new StickPrices(job).atCheapestRate(length), Alone.BY_LENGTH, false);
   }
 
   /**
    * A job's items bought new; what the pieces on hand must give because too few can be bought costs
    * nothing. What nobody sells is in no cost.
    */
-  private static void alone(ItemOrder order, String job, Sum sum) {
+  private static Part alone(ItemOrder order, String job) {
     ItemOrder alone =
         new ItemOrder(
             order.stock(),
@@ -152,22 +167,24 @@ public final class Dividing {
             new ItemOrder(
                 new ItemStock(order.item(), order.stock().offers(), 0), 0, alone.needs()));
     if (bought.missing() == 0) {
-      sum.add(bought.cost(), Alone.BOUGHT_NEW, true);
-    } else {
-      boolean there = order.stock().onHand() > 0;
-      sum.add(ItemBuying.buy(alone).cost(), there ? Alone.WITH_STOCK : Alone.BOUGHT_NEW, true);
+      return new Part(job, bought.cost(), Alone.BOUGHT_NEW, true);
     }
+    boolean there = order.stock().onHand() > 0;
+    return new Part(
+        job,
+        ItemBuying.buy(alone).cost(),
+        there ? Alone.WITH_STOCK : Alone.BOUGHT_NEW,
+        true);
   }
 
-  private boolean add(Shop shop, MaterialOrder order, Alone how, Sum sum, Effort effort) {
+  private @Nullable Part planned(Shop shop, MaterialOrder order, Alone how, Effort effort) {
     Effort share = effort.alsoStoppedBy(new Questions(QUESTIONS)).tellingInstead(progress -> {});
-    PlanResult result = planner.plan(shop, List.of(order), Map.of(), share);
+    PlanResult result = planner.forQuestions().plan(shop, List.of(order), Map.of(), share);
     if (result instanceof PlanResult.Planned planned) {
       MaterialPlan plan = planned.plan().plan().materials().get(0);
-      sum.add(plan.cost(), how, plan.proof() == Proof.PROVED);
-      return true;
+      return new Part(jobs(order).get(0), plan.cost(), how, plan.proof() == Proof.PROVED);
     }
-    return false;
+    return null;
   }
 
   private static Division division(Money total, SortedMap<String, Sum> sums) {

@@ -36,8 +36,13 @@ import org.jspecify.annotations.Nullable;
  * @param length of the mark in the other order; null where it is left out
  */
 record OtherMark(MaterialPlan plan, Need mark, @Nullable Length length) {
-  /** Each of the few plans is small and ends by itself, as a rule; this ends the others. */
+  /**
+   * Each of the few plans is small and ends by itself, as a rule; these end the others, the second
+   * one where an engine asks nothing for long.
+   */
   private static final int QUESTIONS = 2_000;
+
+  private static final long MOST_NANOS = 1_000_000_000;
 
   /** Certificates about lots speak of decisions that another order need not know. */
   static boolean isFor(MaterialPlan plan) {
@@ -66,8 +71,12 @@ record OtherMark(MaterialPlan plan, Need mark, @Nullable Length length) {
 
   /** The plan of the other order; null when none was found. */
   @Nullable MaterialPlan planned(Planner planner, Shop shop, Effort effort) {
-    Effort share = effort.alsoStoppedBy(new Questions(QUESTIONS)).tellingInstead(progress -> {});
-    PlanResult result = planner.plan(shop, List.of(order()), Map.of(), share);
+    Effort share =
+        effort
+            .atMost(MOST_NANOS)
+            .alsoStoppedBy(new Questions(QUESTIONS))
+            .tellingInstead(progress -> {});
+    PlanResult result = planner.forQuestions().plan(shop, List.of(order()), Map.of(), share);
     return result instanceof PlanResult.Planned planned
         ? planned.plan().plan().materials().get(0)
         : null;

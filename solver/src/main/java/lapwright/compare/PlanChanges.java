@@ -1,5 +1,6 @@
 package lapwright.compare;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -277,10 +278,15 @@ public final class PlanChanges {
     return supply instanceof Supply.Offer offer ? price(offer.price()) : NOT_ON_OFFER;
   }
 
+  /** As sheets have it, however many zeros were typed. */
   static String price(@Nullable Price price) {
-    return price == null
-        ? "no price"
-        : price.amount().stripTrailingZeros().toPlainString() + " per " + price.per().word();
+    if (price == null) {
+      return "no price";
+    }
+    BigDecimal amount = price.amount().stripTrailingZeros();
+    return amount.setScale(Math.max(2, amount.scale())).toPlainString()
+        + (price.per() == Price.Per.EACH ? " " : " a ")
+        + price.per().word();
   }
 
   private String offerName(Supply.Offer offer) {

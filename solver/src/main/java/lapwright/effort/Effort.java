@@ -84,6 +84,14 @@ public final class Effort {
         listener);
   }
 
+  /** The same effort, ended after {@code nanos} from now at the latest; unlimited stays so. */
+  public Effort atMost(long nanos) {
+    return limited && remainingNanos() > nanos
+        ? new Effort(
+            nanoClock, Math.addExact(nanoClock.getAsLong(), nanos), true, stopSignal, listener)
+        : this;
+  }
+
   /** The same effort, its progress told to another listener. */
   public Effort tellingInstead(Consumer<Progress> otherListener) {
     return new Effort(nanoClock, deadlineNanos, limited, stopSignal, otherListener);

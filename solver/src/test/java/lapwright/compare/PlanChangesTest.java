@@ -94,7 +94,7 @@ class PlanChangesTest {
             LengthStyle.FEET_INCHES);
     assertEquals(1, changes.size());
     assertEquals(Kind.PRICE, changes.get(0).kind());
-    assertEquals("41 per each", changes.get(0).planned());
+    assertEquals("41.00 each", changes.get(0).planned());
   }
 
   @Test

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SplittableRandom;
 import lapwright.measure.Length;
 import lapwright.shop.Job;
 import lapwright.shop.Material;
@@ -13,6 +14,9 @@ import lapwright.shop.ShopOrder;
 
 /** Writes a generated week as an order folder, so that the whole program can be timed on it. */
 public final class WeekFolder {
+  private static final String SECOND_SUPPLIER = "stonewick";
+  private static final String SECOND_PRICE = "42.60";
+
   private WeekFolder() {}
 
   public static void write(ShopOrder week, Path folder) throws IOException {
@@ -25,6 +29,47 @@ public final class WeekFolder {
     for (Job job : week.jobs()) {
       InstanceWriter.replace(folder.resolve("jobs").resolve(job.name() + ".yaml"), lines(job));
     }
+  }
+
+  /**
+   * Adds what a shop has besides: suppliers' terms, a second supplier of a third of the materials
+   * (21 ft in packs of 5), sticks on hand of a quarter and up to three offcuts of each. What is
+   * planned in memory knows nothing of it.
+   */
+  public static void addStock(ShopOrder week, long seed, Path folder) throws IOException {
+    SplittableRandom random = new SplittableRandom(seed);
+    List<String> second = new ArrayList<>(List.of("material,length,price,per,sold-in"));
+    List<String> onHand = new ArrayList<>(List.of("material,length,qty,place"));
+    List<String> rack = new ArrayList<>(List.of("id,material,length,ends"));
+    int number = 0;
+    for (Material material : week.materials()) {
+      if (number % 3 == 0) {
+        second.add(material.id() + ",21'," + SECOND_PRICE + ",each,5");
+      }
+      if (number % 4 == 0) {
+        onHand.add(material.id() + ",20'," + random.nextInt(1, 7) + ",shelf " + number);
+      }
+      for (int offcut = random.nextInt(4); offcut > 0; offcut--) {
+        Length length = Length.ofSixteenths(random.nextLong(24 * 16, 140 * 16));
+        // Letters alone, so that no spreadsheet takes a name for a number.
+        String name = "" + (char) ('A' + number / 26) + (char) ('A' + number % 26);
+        rack.add(name + "X".repeat(offcut) + "," + material.id() + "," + csv(length) + ",sawn");
+      }
+      number++;
+    }
+    InstanceWriter.replace(folder.resolve("prices").resolve(SECOND_SUPPLIER + ".csv"), second);
+    InstanceWriter.replace(folder.resolve("on-hand.csv"), onHand);
+    InstanceWriter.replace(folder.resolve("rack.csv"), rack);
+    InstanceWriter.replace(
+        folder.resolve("suppliers.yaml"),
+        List.of(
+            "suppliers:",
+            "  " + Week.SUPPLIER + ": { days: 3, freight: 60.00, free-from: 2000.00 }",
+            "  " + SECOND_SUPPLIER + ": { days: 5, minimum: 500.00, freight: 80.00 }"));
+  }
+
+  private static String csv(Length length) {
+    return "\"" + feetAndInches(length).replace("\"", "\"\"") + "\"";
   }
 
   private static List<String> shop(ShopOrder week) {
