@@ -32,13 +32,13 @@ public final class BesideWeekText {
   }
 
   private Page write() {
-    if (paper.rows().isEmpty()) {
+    if (paper.rows().isEmpty() && paper.items() == null) {
       page.strongText(bid + " needs no material.");
       return page;
     }
     page.strongText(answer() + " " + proof());
     whole();
-    if (paper.together().priced() && paper.rows().size() > 1) {
+    if (paper.together().priced() && paper.rows().size() + (paper.items() == null ? 0 : 1) > 1) {
       materials();
     }
     rests();
@@ -64,7 +64,8 @@ public final class BesideWeekText {
     return bid
         + " alone, bought new, costs "
         + money.print(paper.alone().cost())
-        + " of material. Together with "
+        + (paper.items() == null ? " of material" : " of material and items")
+        + ". Together with "
         + week
         + " it adds "
         + money.print(paper.adds())
@@ -89,7 +90,7 @@ public final class BesideWeekText {
             .column("Week with it", Kind.NUMBER)
             .column("It adds", Kind.NUMBER);
     if (paper.together().priced()) {
-      amounts(table, "Cost of material", Side::cost);
+      amounts(table, paper.items() == null ? "Cost of material" : "Cost with items", Side::cost);
       amounts(table, "of it to pay now", Side::cash);
     }
     table.row(
@@ -181,11 +182,30 @@ public final class BesideWeekText {
               + Phrases.count(paper.rows().size() - shown, "more material", "more materials")
               + ": --all");
     }
+    BesideWeekPaper.Items items = paper.items();
+    if (items != null) {
+      table.row(
+          List.of(
+              "Items",
+              money.print(items.alone()),
+              money.print(items.together().minus(items.week())),
+              "",
+              "",
+              "proved"));
+    }
     table.print(2);
   }
 
   private void rests() {
     page.blank();
+    if (!paper.missing().isEmpty()) {
+      page.text(
+          "Nobody sells enough of "
+              + Phrases.list(paper.missing())
+              + ": what is missing is in no cost.",
+          0,
+          2);
+    }
     if (!paper.withStock().isEmpty()) {
       page.text(
           "What is on offer does not suffice for "
@@ -196,8 +216,8 @@ public final class BesideWeekText {
     }
     page.text(
         "Alone: bought new, without rack and sticks on hand. The week, without it and with it: with"
-            + " both. What it adds holds if it is ordered together with these jobs; ordered later it"
-            + " may cost what it costs alone. Freight and minimum orders are not in it.",
+            + " both. What it adds holds if it is ordered together with these jobs; ordered later"
+            + " it may cost what it costs alone. Freight and minimum orders are not in it.",
         0,
         2);
   }

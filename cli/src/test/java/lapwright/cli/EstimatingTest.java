@@ -50,6 +50,22 @@ final class EstimatingTest {
     assertTrue(run.out().contains("\"proved\" : true"), run.out());
   }
 
+  /** Items count with what they cost: 30 screws alone take a pack, and the week's pack has room. */
+  @Test
+  void itemsOfABidAreInItsCost() throws IOException {
+    shop.put("prices/north.csv", "material,length,price,per,sold-in\nscrew,,5.00,pack,100\n");
+    shop.put(
+        "jobs/pier.yaml", "status: firm\npieces:\n  tube:\n    - 3 @ 9' P1\nitems:\n  screw: 60\n");
+    shop.put(
+        "jobs/barn.yaml", "status: bid\npieces:\n  tube:\n    - 8 @ 4' B1\nitems:\n  screw: 30\n");
+    CommandRun run = CommandRun.of("waste", folder, "--job", "barn", "--with-week");
+    assertEquals(ExitStatus.DONE, run.status(), run.err());
+    String said = run.out().replaceAll("\\s+", " ");
+    assertTrue(said.contains("costs $85.00 of material and items."), said);
+    assertTrue(said.contains("it adds $80.00, $5.00 less"), said);
+    assertTrue(said.contains("Items $5.00 $0.00"), said);
+  }
+
   /** At most two sticks can be bought: the bid alone takes one of those on hand. */
   @Test
   void aBidThatCannotBeBoughtNew() throws IOException {

@@ -17,6 +17,7 @@ import lapwright.check.PlanCheck;
 import lapwright.check.Verdict;
 import lapwright.files.saved.PlanFile;
 import lapwright.files.saved.PlanReading;
+import lapwright.plan.ItemPlan;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Proof;
@@ -91,7 +92,8 @@ final class ScriptedWeekTest {
   }
 
   private static long cash(OrderPlan plan) {
-    return plan.materials().stream().mapToLong(MaterialPlan::cash).sum();
+    return plan.materials().stream().mapToLong(MaterialPlan::cash).sum()
+        + plan.items().stream().mapToLong(ItemPlan::cost).sum();
   }
 
   private static int pieces(OrderPlan plan, String job, String mark) {
@@ -110,7 +112,11 @@ final class ScriptedWeekTest {
   @Test
   void mondayTheOrderIsPlannedAndTheBidsWait() {
     CommandRun planned = run("order", MONDAY);
-    assertTrue(planned.firstLine().startsWith("Buy 60 sticks from 2 suppliers for 2 jobs: "));
+    assertTrue(
+        planned
+            .firstLine()
+            .startsWith("Buy 60 sticks and 2 kinds of items from 2 suppliers for 2 jobs: "),
+        planned.out());
     assertTrue(planned.out().contains("Proved: no plan costs less."), planned.out());
     assertTrue(
         planned.out().contains("Left out: ferry-hut (a bid) and hay-barn (a bid)."), planned.out());
@@ -125,6 +131,10 @@ final class ScriptedWeekTest {
     assertEquals(18 + 6, pieces(plan, "four-sheds", "K1") + pieces(plan, "four-sheds", "G-K1"));
     assertEquals(16, pieces(plan, "quay-shelter", "K1"));
     assertEquals(0, pieces(plan, "hay-barn", "P1"));
+    // By hand: 220 and 4 x 60 screws take two packs; 16 and 4 x 12 anchors less 10 on hand take two
+    // packs of 25 and 4 single ones.
+    assertEquals(
+        List.of(58_0000L + 5_4000L, 36_8000L), plan.items().stream().map(ItemPlan::cost).toList());
     // Every one of the 40 braces keeps its two angled ends.
     long angled =
         plan.materials().stream()
@@ -226,6 +236,7 @@ final class ScriptedWeekTest {
   }
 
   private static long cost(OrderPlan plan) {
-    return plan.materials().stream().mapToLong(MaterialPlan::cost).sum();
+    return plan.materials().stream().mapToLong(MaterialPlan::cost).sum()
+        + plan.items().stream().mapToLong(ItemPlan::cost).sum();
   }
 }

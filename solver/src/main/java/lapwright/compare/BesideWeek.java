@@ -12,13 +12,15 @@ import lapwright.Planner;
 import lapwright.Shortage;
 import lapwright.check.CheckedPlan;
 import lapwright.effort.Effort;
+import lapwright.shop.ItemOrder;
 import lapwright.shop.Job;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.ShopOrder;
 import lapwright.shop.Supply;
 
 /**
- * A bid by itself, bought new, and the same bid bought together with the jobs of the week.
+ * A bid by itself, bought new, and the same bid bought together with the jobs of the week; counted
+ * goods too.
  *
  * @param bids names of the jobs that are asked about; together they are one bid here
  * @param alone the bid, without rack and sticks on hand
@@ -64,20 +66,20 @@ public record BesideWeek(
     Predicate<Job> isBid = job -> bids.contains(job.name());
     List<MaterialOrder> needed = order.materialOrders(isBid);
     Set<String> withStock = new HashSet<>();
-    PlanResult alone = alone(planner, order, needed, withStock, effort);
+    List<ItemOrder> items = order.itemOrders(isBid).stream().map(ItemOrder::withoutStock).toList();
+    PlanResult alone = alone(planner, order, needed, items, withStock, effort);
     if (alone instanceof PlanResult.Impossible impossible) {
       impossible.shortages().stream().map(Shortage::material).forEach(withStock::add);
-      alone = alone(planner, order, needed, withStock, effort);
+      alone = alone(planner, order, needed, items, withStock, effort);
     }
     if (!(alone instanceof PlanResult.Planned plannedAlone)) {
       return new Answer.NotPlanned("by itself", alone);
     }
-    PlanResult before =
-        plan(planner, order, order.materialOrders(week.and(isBid.negate())), effort);
+    PlanResult before = plan(planner, order, week.and(isBid.negate()), effort);
     if (!(before instanceof PlanResult.Planned plannedBefore)) {
       return new Answer.NotPlanned("the week without it", before);
     }
-    PlanResult with = plan(planner, order, order.materialOrders(week.or(isBid)), effort);
+    PlanResult with = plan(planner, order, week.or(isBid), effort);
     if (!(with instanceof PlanResult.Planned plannedWith)) {
       return new Answer.NotPlanned("together with the week", with);
     }
@@ -94,6 +96,7 @@ public record BesideWeek(
       Planner planner,
       ShopOrder order,
       List<MaterialOrder> needed,
+      List<ItemOrder> items,
       Set<String> withStock,
       Effort effort) {
     List<MaterialOrder> orders = new ArrayList<>();
@@ -104,11 +107,12 @@ public record BesideWeek(
               : each.withSupplies(
                   each.supplies().stream().filter(Supply.Offer.class::isInstance).toList()));
     }
-    return plan(planner, order, orders, effort);
+    return planner.plan(order.shop(), orders, items, Map.of(), effort);
   }
 
   private static PlanResult plan(
-      Planner planner, ShopOrder order, List<MaterialOrder> orders, Effort effort) {
-    return planner.plan(order.shop(), orders, Map.of(), effort);
+      Planner planner, ShopOrder order, Predicate<Job> jobs, Effort effort) {
+    return planner.plan(
+        order.shop(), order.materialOrders(jobs), order.itemOrders(jobs), Map.of(), effort);
   }
 }

@@ -27,7 +27,6 @@ import lapwright.plan.ItemPlan;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Proof;
 import lapwright.shop.ItemOrder;
-import lapwright.shop.ItemStock;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 import lapwright.shop.RunNeed;
@@ -162,19 +161,13 @@ public final class Dividing {
             order.stock(),
             0,
             order.needs().stream().filter(need -> need.job().equals(job)).toList());
-    ItemPlan bought =
-        ItemBuying.buy(
-            new ItemOrder(
-                new ItemStock(order.item(), order.stock().offers(), 0), 0, alone.needs()));
+    ItemPlan bought = ItemBuying.buy(alone.withoutStock());
     if (bought.missing() == 0) {
       return new Part(job, bought.cost(), Alone.BOUGHT_NEW, true);
     }
     boolean there = order.stock().onHand() > 0;
     return new Part(
-        job,
-        ItemBuying.buy(alone).cost(),
-        there ? Alone.WITH_STOCK : Alone.BOUGHT_NEW,
-        true);
+        job, ItemBuying.buy(alone).cost(), there ? Alone.WITH_STOCK : Alone.BOUGHT_NEW, true);
   }
 
   private @Nullable Part planned(Shop shop, MaterialOrder order, Alone how, Effort effort) {

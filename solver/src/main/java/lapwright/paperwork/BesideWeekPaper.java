@@ -11,9 +11,11 @@ import lapwright.measure.Length;
 import lapwright.measure.Money;
 import lapwright.measure.Percent;
 import lapwright.plan.Account;
+import lapwright.plan.ItemPlan;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Proof;
 import lapwright.shop.Shop;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a bid costs by itself, and what it adds to the order of the week: for the estimator.
@@ -23,6 +25,9 @@ import lapwright.shop.Shop;
  * @param weekJobs how many other jobs there are
  * @param withStock materials that cannot be bought new
  * @param rows materials that the bid needs, as the shop lists them
+ * @param items what the priced items of each cost, in the order of the three sides; null where the
+ *     bid needs none
+ * @param missing items that nobody sells enough of; in no cost
  * @param alone the bid by itself, bought new
  * @param week the other jobs
  * @param together all jobs
@@ -33,6 +38,8 @@ public record BesideWeekPaper(
     int weekJobs,
     List<String> withStock,
     List<Row> rows,
+    @Nullable Items items,
+    List<String> missing,
     Side alone,
     Side week,
     Side together) {
@@ -41,7 +48,11 @@ public record BesideWeekPaper(
     bids = List.copyOf(bids);
     withStock = List.copyOf(withStock);
     rows = List.copyOf(rows);
+    missing = List.copyOf(missing);
   }
+
+  /** What counted goods cost in each plan. */
+  public record Items(Money alone, Money week, Money together) {}
 
   /** One material that the bid needs. */
   public record Row(String material, String name, Side alone, Side week, Side together) {
@@ -120,19 +131,39 @@ public record BesideWeekPaper(
               week.getOrDefault(id, Side.NOTHING),
               Objects.requireNonNull(together.get(id))));
     }
+    List<ItemPlan> needed = plans.alone().plan().items();
+    Items items =
+        needed.isEmpty()
+            ? null
+            : new Items(items(plans.alone()), items(plans.week()), items(plans.together()));
     return new BesideWeekPaper(
         plans.together().plan().shop(),
         plans.bids(),
         PlannedJob.firstDueFirst(plans.week().plan()).size(),
         plans.withStock(),
         rows,
-        all(alone),
-        all(week),
-        all(together));
+        items,
+        needed.stream().filter(item -> item.missing() > 0).map(ItemPlan::item).toList(),
+        all(alone, plans.alone()),
+        all(week, plans.week()),
+        all(together, plans.together()));
   }
 
-  private static Side all(Map<String, Side> sides) {
-    return sides.values().stream().reduce(Side.NOTHING, Side::plus);
+  private static Money items(CheckedPlan plan) {
+    return new Money(
+        plan.plan().items().stream()
+            .filter(ItemPlan::isPriced)
+            .mapToLong(ItemPlan::cost)
+            .reduce(0, Math::addExact));
+  }
+
+  /** All materials, and what the items cost. */
+  private static Side all(Map<String, Side> sides, CheckedPlan plan) {
+    Money items = items(plan);
+    boolean priced = plan.plan().items().stream().anyMatch(ItemPlan::isPriced);
+    return sides.values().stream()
+        .reduce(Side.NOTHING, Side::plus)
+        .plus(new Side(priced, items, items, 0, Length.ZERO, Account.NOTHING, Proof.PROVED));
   }
 
   private static Map<String, Side> sides(CheckedPlan checked) {

@@ -29,6 +29,11 @@ public record ItemOrder(ItemStock stock, int leftOver, List<Need> needs) {
     return new ItemOrder(stock.onlyFrom(suppliers), leftOver, needs);
   }
 
+  /** The same bought new: without pieces on hand, and without what is left over. */
+  public ItemOrder withoutStock() {
+    return new ItemOrder(new ItemStock(item(), stock.offers(), 0), 0, needs);
+  }
+
   /** What is to be had for these needs beyond what is left over; never less than 0. */
   public int wanted() {
     int wanted = Math.negateExact(leftOver);
