@@ -1,10 +1,13 @@
 package lapwright.print;
 
 import java.math.BigInteger;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import lapwright.check.CheckedPlan;
 import lapwright.check.LeafBound;
 import lapwright.check.MaterialBound;
+import lapwright.check.NoPlanLeaf;
 import lapwright.check.PlanFault;
 import lapwright.measure.Length;
 import lapwright.measure.Money;
@@ -102,6 +105,9 @@ public final class CheckText {
   private void leaf(MaterialPlan plan, MaterialBound bound) {
     LeafBound leaf = bound.weakest();
     page.heading("Bound of " + plan.order().material().name());
+    bound.refuted().forEach(this::refuted);
+    decisions(leaf.decisions())
+        .ifPresent(decided -> page.text("The leaf with the least bound: " + decided + ".", 2, 2));
     page.text(
         "Every piece is given a weight; "
             + number(leaf.scale())
@@ -158,6 +164,44 @@ public final class CheckText {
             + ".",
         2,
         2);
+  }
+
+  /** A leaf in which no plan exists, whatever it costs. */
+  private void refuted(NoPlanLeaf leaf) {
+    String how =
+        leaf.steps() == 0
+            ? "they are too short together."
+            : leaf.listed() == 0
+                ? "what each of them can waste at most leaves too little by the weights given."
+                : "of "
+                    + Phrases.count(leaf.listed(), "pattern", "patterns")
+                    + " that waste little enough, no choice gives all pieces; shown in "
+                    + Phrases.count(leaf.steps(), "step", "steps")
+                    + ", each worked out pattern by pattern.";
+    page.text(
+        decisions(leaf.decisions()).map(decided -> "With " + decided + ", n").orElse("N")
+            + "o plan exists: "
+            + Phrases.count(leaf.sticks(), "stick does", "sticks do")
+            + " not suffice, for "
+            + how,
+        2,
+        2);
+  }
+
+  private static Optional<String> decisions(List<LeafBound.Decision> decisions) {
+    List<String> words = new ArrayList<>();
+    for (LeafBound.Decision decision : decisions) {
+      String packs =
+          decision.mostPacks() == Long.MAX_VALUE
+              ? "at least " + decision.leastPacks()
+              : decision.leastPacks() == 0
+                  ? "at most " + decision.mostPacks()
+                  : decision.leastPacks() == decision.mostPacks()
+                      ? "exactly " + decision.mostPacks()
+                      : decision.leastPacks() + " to " + decision.mostPacks();
+      words.add(packs + " of " + String.join(", ", decision.supplies()));
+    }
+    return words.isEmpty() ? Optional.empty() : Optional.of(String.join(" and ", words));
   }
 
   private static String number(long number) {

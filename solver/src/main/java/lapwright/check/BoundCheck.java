@@ -34,6 +34,7 @@ final class BoundCheck {
   private final List<Stock> stocks = new ArrayList<>();
   private final ReachableCosts reachable = new ReachableCosts();
   private final LeafCheck leafCheck;
+  private final List<NoPlanLeaf> refuted = new ArrayList<>();
 
   /**
    * A supply that the machine takes, as the bound sees it.
@@ -100,10 +101,32 @@ final class BoundCheck {
         open.push(new Branch(split.fewer(), branch.packs().withAtMost(decided, split.packs())));
         continue;
       }
+      if (branch.certificate() instanceof Certificate.NoPlan noPlan) {
+        leaves++;
+        empty++;
+        if (!branch.packs().isEmpty()) {
+          NoPlanCheck.Outcome outcome = leafCheck.follow(noPlan.refutation(), branch.packs());
+          if (!outcome.holds()) {
+            faults.ofMaterial(
+                Rule.CERTIFICATE,
+                "a proof that the sticks of its branch do not suffice",
+                outcome.fault());
+            return Optional.empty();
+          }
+          refuted.add(
+              new NoPlanLeaf(
+                  leafCheck.decisions(branch.packs(), groups.get()),
+                  outcome.sticks(),
+                  outcome.listed(),
+                  outcome.steps()));
+        }
+        continue;
+      }
       if (!(branch.certificate() instanceof Certificate.Weights weights)) {
         faults.ofMaterial(
             Rule.CERTIFICATE,
-            "weights of needed lengths and decisions about packs, which alone are checked",
+            "weights of needed lengths, proofs that sticks do not suffice and decisions about packs,"
+                + " which alone are checked",
             "another kind: " + branch.certificate().getClass().getSimpleName());
         return Optional.empty();
       }
@@ -180,7 +203,8 @@ final class BoundCheck {
             bound,
             leaves,
             empty,
-            leafCheck.describe(weakest, groups)));
+            leafCheck.describe(weakest, groups),
+            refuted));
   }
 
   /** The groups that the certificate decides about; empty when it is at fault. */

@@ -14,6 +14,7 @@ import java.util.TreeMap;
 import lapwright.check.BoundCheck.Stock;
 import lapwright.measure.Length;
 import lapwright.plan.Certificate;
+import lapwright.plan.Refutation;
 import lapwright.shop.Saw;
 
 /**
@@ -145,6 +146,32 @@ final class LeafCheck {
         supplyShort);
   }
 
+  /** Works out a proof that the packs of a leaf do not suffice. */
+  NoPlanCheck.Outcome follow(Refutation refutation, PackGroups.Range packs) {
+    NoPlanCheck check = new NoPlanCheck(quantities, saw.kerf().units());
+    record Look(long capacity, int packSize, boolean holdsAny) {}
+    List<Look> looks =
+        stocks.stream()
+            .map(
+                stock ->
+                    new Look(
+                        check.capacity(stock.stick()), stock.packSize(), holdsAny(stock.stick())))
+            .toList();
+    List<NoPlanCheck.Kind> kinds = new ArrayList<>();
+    for (PackGroups.Range.Limit limit : packs.limits(looks)) {
+      Look look = looks.get(limit.stock());
+      if (look.holdsAny() && limit.packs() == PackGroups.UNLIMITED) {
+        return NoPlanCheck.Outcome.fault(stocks.get(limit.stock()).key() + " has no limit there");
+      }
+      if (look.holdsAny()) {
+        kinds.add(
+            new NoPlanCheck.Kind(
+                look.capacity(), Math.multiplyExact(limit.packs(), look.packSize())));
+      }
+    }
+    return check.follow(refutation, kinds);
+  }
+
   private Map<Stick, Long> heaviestByKind(SortedMap<Length, Long> weights) {
     List<Heaviest.Item> items = items(weights);
     Map<Stick, Long> heaviest = new HashMap<>();
@@ -181,18 +208,23 @@ final class LeafCheck {
     return sum;
   }
 
-  /** The lines of a leaf, for a reader. */
-  LeafBound describe(Leaf leaf, PackGroups groups) {
+  /** What is supposed above a leaf. */
+  List<LeafBound.Decision> decisions(PackGroups.Range packs, PackGroups groups) {
     List<LeafBound.Decision> decisions = new ArrayList<>();
     for (int group = 0; group < groups.count(); group++) {
-      long least = leaf.packs().least(group);
-      long most = leaf.packs().most(group);
+      long least = packs.least(group);
+      long most = packs.most(group);
       if (least > 0 || most != PackGroups.UNLIMITED) {
         List<String> keys =
             groups.stocksOf(group).stream().map(stock -> stocks.get(stock).key()).toList();
         decisions.add(new LeafBound.Decision(keys, least, most));
       }
     }
+    return decisions;
+  }
+
+  /** The lines of a leaf, for a reader. */
+  LeafBound describe(Leaf leaf, PackGroups groups) {
     List<LeafBound.PieceLine> pieces = new ArrayList<>();
     quantities.forEach(
         (length, quantity) ->
@@ -201,7 +233,7 @@ final class LeafCheck {
                     length, quantity, leaf.weights().weights().getOrDefault(length, 0L))));
     return new LeafBound(
         leaf.weights().scale(),
-        decisions,
+        decisions(leaf.packs(), groups),
         pieces,
         stockLines(leaf),
         leaf.weightSum(),

@@ -1,5 +1,6 @@
 package lapwright.check;
 
+import java.util.List;
 import java.util.Objects;
 
 /**
@@ -12,12 +13,20 @@ import java.util.Objects;
  * @param leaves leaves of the certificate
  * @param emptyLeaves leaves in which no plan exists at all
  * @param weakest the leaf with the least bound, to be followed by hand
+ * @param refuted the empty leaves in which sticks were shown not to suffice pattern by pattern
  */
 public record MaterialBound(
-    String material, long certified, long bound, int leaves, int emptyLeaves, LeafBound weakest) {
+    String material,
+    long certified,
+    long bound,
+    int leaves,
+    int emptyLeaves,
+    LeafBound weakest,
+    List<NoPlanLeaf> refuted) {
   public MaterialBound {
     Objects.requireNonNull(material);
     Objects.requireNonNull(weakest);
+    refuted = List.copyOf(refuted);
     if (certified < 0 || bound < certified) {
       throw new IllegalArgumentException("bound " + bound + " below " + certified);
     }

@@ -180,6 +180,35 @@ final class PackGroups {
       return kinds;
     }
 
+    /** Packs of stocks that are alike, told by the first of them. */
+    record Limit(int stock, long packs) {}
+
+    /**
+     * The most packs that are left: of a group of stocks that are alike together, of others stock
+     * by stock, which only allows more.
+     *
+     * @param looks by stock, equal where stocks are alike
+     */
+    List<Limit> limits(List<?> looks) {
+      List<Limit> limits = new ArrayList<>();
+      for (int group = 0; group < most.length; group++) {
+        List<Integer> stocks = groups.get(group);
+        boolean alike = stocks.stream().map(looks::get).distinct().count() <= 1;
+        long together = 0;
+        for (int stock : stocks) {
+          long more = mostOfStock.get(stock);
+          together = more == UNLIMITED || together == UNLIMITED ? UNLIMITED : together + more;
+          if (!alike) {
+            limits.add(new Limit(stock, Math.min(most[group], more)));
+          }
+        }
+        if (alike && !stocks.isEmpty()) {
+          limits.add(new Limit(stocks.get(0), Math.min(most[group], together)));
+        }
+      }
+      return limits;
+    }
+
     /**
      * The packs with the least sum of values: in each group first those that lower it, then as many
      * of the cheapest as the group needs at least.

@@ -96,7 +96,7 @@ final class RunBoundCheck {
   private static boolean isPlain(Certificate certificate) {
     return certificate instanceof Certificate.PackSplit split
         ? isPlain(split.fewer()) && isPlain(split.more())
-        : certificate instanceof Certificate.Weights;
+        : certificate instanceof Certificate.Weights || certificate instanceof Certificate.NoPlan;
   }
 
   /** Notes the faults; gives the bound when there is one. */
@@ -124,7 +124,7 @@ final class RunBoundCheck {
           Rule.PROOF, "a bound of " + plan.cost() + ", which is the cost", plan.lowerBound());
     }
     return Optional.of(
-        new MaterialBound(plan.material(), certified, certified, leaves, empty, leaf));
+        new MaterialBound(plan.material(), certified, certified, leaves, empty, leaf, List.of()));
   }
 
   private Scope everything() {

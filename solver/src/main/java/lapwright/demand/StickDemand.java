@@ -288,6 +288,10 @@ public final class StickDemand {
           certificate(split.fewer()),
           certificate(split.more()));
     }
+    if (certificate instanceof StickCertificate.NoSolution none) {
+      return new Certificate.NoPlan(
+          new Refutations(order.saw().kerf()).inLengths(none.refutation()));
+    }
     throw new IllegalStateException("unknown certificate " + certificate);
   }
 

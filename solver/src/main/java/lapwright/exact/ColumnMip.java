@@ -6,7 +6,6 @@ import lapwright.colgen.Pattern;
 import lapwright.effort.Effort;
 import lapwright.mip.IntegerModel;
 import lapwright.mip.IntegerResult;
-import lapwright.mip.Outcome;
 import lapwright.problem.StickProblem;
 import lapwright.problem.StickProblem.Item;
 import lapwright.problem.StickProblem.Stock;
@@ -18,47 +17,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class ColumnMip {
   private ColumnMip() {}
-
-  /**
-   * What the engine says of exactly so many sticks of the only stock, every item cut exactly as
-   * often as demanded.
-   *
-   * @param layout a solution, if it found one that holds
-   * @param refused true when it says that there is none
-   */
-  record Answer(@Nullable Layout layout, boolean refused) {}
-
-  /** Asks whether exactly so many sticks of the only stock suffice with these patterns. */
-  static Answer exactly(
-      StickProblem problem, long sticks, List<Pattern> patterns, long mostNodes, Effort effort) {
-    try (IntegerModel model = new IntegerModel()) {
-      List<Item> items = problem.items();
-      for (Item item : items) {
-        model.addRow(item.demand(), item.demand());
-      }
-      int all = model.addRow((double) sticks, (double) sticks);
-      for (Pattern pattern : patterns) {
-        int most = Integer.MAX_VALUE;
-        for (int k = 0; k < pattern.kinds(); k++) {
-          most = Math.min(most, items.get(pattern.item(k)).demand() / pattern.count(k));
-        }
-        int column = model.addColumn(0, 0, Math.min(most, (double) sticks));
-        for (int k = 0; k < pattern.kinds(); k++) {
-          model.setCoefficient(pattern.item(k), column, pattern.count(k));
-        }
-        model.setCoefficient(all, column, 1);
-      }
-      IntegerResult result = model.solve(mostNodes, effort.remainingNanos());
-      if (!result.outcome().hasSolution()) {
-        return new Answer(null, result.outcome() == Outcome.INFEASIBLE);
-      }
-      Layout.Builder builder = new Layout.Builder(problem);
-      for (int index = 0; index < patterns.size(); index++) {
-        builder.add(patterns.get(index), Math.toIntExact(result.values().get(index)));
-      }
-      return new Answer(builder.buildIfComplete(), false);
-    }
-  }
 
   /** The engine's solution, if it found one that holds. */
   static @Nullable Layout solve(

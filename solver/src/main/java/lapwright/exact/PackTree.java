@@ -5,13 +5,14 @@ import java.util.List;
 import java.util.PriorityQueue;
 import lapwright.colgen.Master;
 import lapwright.effort.Effort;
+import lapwright.problem.Refutation;
 import lapwright.problem.StickCertificate;
 import lapwright.problem.StickProblem;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Branch and bound on how many packs of a stock are used, best bound first. The tree is its own
- * certificate: each leaf carries the weights of its relaxation.
+ * certificate: each leaf carries the weights of its relaxation, or the refutation of its packs.
  */
 final class PackTree {
   private final StickProblem problem;
@@ -32,7 +33,7 @@ final class PackTree {
   private static final class Node {
     final PackLimits limits;
     long bound;
-    StickCertificate.Weights weights = new StickCertificate.Weights(1, List.of());
+    StickCertificate leaf = new StickCertificate.Weights(1, List.of());
     int stock = -1;
     int packs;
     @Nullable Node fewer;
@@ -53,7 +54,7 @@ final class PackTree {
 
     StickCertificate certificate() {
       if (fewer == null || more == null) {
-        return weights;
+        return leaf;
       }
       return new StickCertificate.PackSplit(
           List.of(stock), packs, fewer.certificate(), more.certificate());
@@ -90,8 +91,12 @@ final class PackTree {
         if (!search.isClosedBy(node.bound)) {
           search.explore(node.limits, relaxation, relaxAgain(node, there));
         }
-        if (!search.isClosedBy(node.bound) && branch(node, there)) {
-          grow(node, open);
+        if (!search.isClosedBy(node.bound)) {
+          if (branch(node, there)) {
+            grow(node, open);
+          } else {
+            settle(node);
+          }
         }
       }
       offerBound();
@@ -100,6 +105,15 @@ final class PackTree {
       }
     }
     offerBound();
+  }
+
+  /** Decides a node in which all packs are settled. */
+  private void settle(Node node) {
+    Refutation refutation = search.settle(node.limits, relaxation);
+    if (refutation != null) {
+      node.bound = WeightBound.IMPOSSIBLE;
+      node.leaf = new StickCertificate.NoSolution(refutation);
+    }
   }
 
   /** The relaxation of the node once more, where another was solved in between. */
@@ -133,7 +147,7 @@ final class PackTree {
     Relaxation.Bounded bounded = relaxation.bound(node.limits, search::isEnough, effort);
     if (bounded.bound() >= node.bound) {
       node.bound = bounded.bound();
-      node.weights = bounded.certificate();
+      node.leaf = bounded.certificate();
     }
     node.cover = null;
     if (search.best() != null && !search.isClosedBy(node.bound)) {
@@ -146,7 +160,7 @@ final class PackTree {
               search.best().cost());
       if (cover != null && cover.cost() > node.bound) {
         node.bound = cover.cost();
-        node.weights = bounded.certificate();
+        node.leaf = bounded.certificate();
       }
       node.cover = cover;
     }
@@ -156,7 +170,7 @@ final class PackTree {
   private void grow(Node node, PriorityQueue<Node> open) {
     for (Node child : List.of(child(node, true), child(node, false))) {
       child.bound = node.bound;
-      child.weights = node.weights;
+      child.leaf = node.leaf;
       child.serial = nodes * 2 + (child == node.fewer ? 0 : 1);
       open.add(child);
     }

@@ -7,7 +7,10 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import lapwright.colgen.Pattern;
+import lapwright.problem.Refutation;
 import lapwright.problem.StickCertificate;
 import lapwright.problem.StickProblem;
 import lapwright.problem.StickProblem.Item;
@@ -321,6 +324,9 @@ final class Reduction {
       }
       return new StickCertificate.Weights(leaf.scale() / divisor, weights);
     }
+    if (certificate instanceof StickCertificate.NoSolution none) {
+      return new StickCertificate.NoSolution(expand(none.refutation()));
+    }
     StickCertificate.PackSplit split = (StickCertificate.PackSplit) certificate;
     List<Integer> stocks = new ArrayList<>();
     for (int stock : split.stocks()) {
@@ -329,5 +335,29 @@ final class Reduction {
     stocks.sort(Comparator.naturalOrder());
     return new StickCertificate.PackSplit(
         stocks, split.packs(), expand(split.fewer()), expand(split.more()));
+  }
+
+  private Refutation expand(Refutation refutation) {
+    if (refutation instanceof Refutation.HoldingSplit split) {
+      return new Refutation.HoldingSplit(
+          bySize(split.holding()), split.times(), expand(split.fewer()), expand(split.more()));
+    }
+    Refutation.Sieve sieve = (Refutation.Sieve) refutation;
+    return new Refutation.Sieve(
+        bySize(sieve.weights()),
+        sieve.cuts().stream()
+            .map(
+                cut ->
+                    new Refutation.CutTimes(
+                        cut.times(), cut.divisor(), cut.constant(), bySize(cut.multipliers())))
+            .toList(),
+        sieve.decided(),
+        sieve.rest() == null ? null : expand(sieve.rest()));
+  }
+
+  private <T> SortedMap<Long, T> bySize(SortedMap<Long, T> reducedSizes) {
+    SortedMap<Long, T> sizes = new TreeMap<>();
+    reducedSizes.forEach((size, value) -> sizes.put(Math.multiplyExact(size, sizeUnit), value));
+    return sizes;
   }
 }

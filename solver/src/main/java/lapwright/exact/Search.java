@@ -3,10 +3,10 @@ package lapwright.exact;
 import java.util.ArrayList;
 import java.util.List;
 import lapwright.colgen.Master;
-import lapwright.colgen.Pattern;
 import lapwright.colgen.PatternSource;
 import lapwright.effort.Effort;
 import lapwright.effort.Progress;
+import lapwright.problem.Refutation;
 import lapwright.problem.StickCertificate;
 import lapwright.problem.StickProblem;
 import org.jspecify.annotations.Nullable;
@@ -18,7 +18,6 @@ final class Search {
   private static final int DIVES = 6;
   private static final int MOST_COLUMNS_FOR_MIP = 1500;
   private static final int MOST_MIP_NODES = 500;
-  private static final int MOST_NODES_OF_LIST = 20_000;
   private static final long MOST_FILL_WORK = 1_000_000;
 
   private final StickProblem problem;
@@ -31,7 +30,6 @@ final class Search {
   private StickCertificate certificate;
   private boolean impossible;
   private boolean claimed;
-  private long refused;
 
   /**
    * @param greatestSum what the weights of all items together may be at most
@@ -75,7 +73,7 @@ final class Search {
         relaxation.addAll(best);
       }
       new PackTree(problem, relaxation, this, effort).run(isOneStock() ? 1 : MOST_NODES);
-      settleOneStock(source, relaxation);
+      settleOneStock(relaxation);
     }
   }
 
@@ -84,33 +82,59 @@ final class Search {
   }
 
   /** With one stock length sold singly: does one stick fewer than known suffice? */
-  private void settleOneStock(PatternSource source, Relaxation relaxation) {
+  private void settleOneStock(Relaxation relaxation) {
     if (!isOneStock()) {
       return;
     }
     long price = problem.stocks().get(0).packCost();
-    SlackList slackList = new SlackList(problem, source, relaxation, effort);
-    while (best != null && price > 0 && bound() < best.cost() && !claimed && !effort.spent()) {
-      long sticks = bound() / price + refused;
+    long refused = 0;
+    while (best != null && price > 0 && bound() < best.cost() && !effort.spent()) {
+      long sticks = Numbers.ceilDiv(bound(), price) + refused;
       if (sticks * price >= best.cost()) {
         claimed = true;
         return;
       }
-      List<Pattern> patterns = slackList.of(sticks);
-      if (patterns == null) {
-        return;
-      }
-      ColumnMip.Answer answer =
-          ColumnMip.exactly(problem, sticks, patterns, MOST_NODES_OF_LIST, effort);
-      if (answer.layout() != null) {
-        offer(answer.layout());
-        claimed = refused > 0 && bound() < best.cost();
-      } else if (answer.refused()) {
+      Sufficiency.Verdict verdict =
+          new Sufficiency(problem, effort).of(List.of(sticks), relaxation.master().patterns());
+      if (verdict.layout() != null) {
+        offer(verdict.layout());
+      } else if (verdict.refutation() != null) {
+        refused = 0;
+        offer((sticks + 1) * price, morePacksThan(sticks, verdict.refutation()));
+      } else if (verdict.refused()) {
         refused++;
       } else {
         return;
       }
     }
+  }
+
+  private StickCertificate morePacksThan(long packs, Refutation refutation) {
+    return new StickCertificate.PackSplit(
+        List.of(0),
+        Math.toIntExact(packs),
+        new StickCertificate.NoSolution(refutation),
+        LengthBound.certificate(1, new long[problem.items().size()]));
+  }
+
+  /**
+   * Decides whether the packs of settled limits suffice: takes a solution that is found, and gives
+   * the refutation where there is none; null where it cannot tell.
+   */
+  @Nullable Refutation settle(PackLimits limits, Relaxation relaxation) {
+    List<Long> sticks = new ArrayList<>();
+    for (int j = 0; j < problem.stocks().size(); j++) {
+      if (!limits.isLimited(j)) {
+        return null;
+      }
+      sticks.add((long) limits.most(j) * problem.stocks().get(j).packSize());
+    }
+    Sufficiency.Verdict verdict =
+        new Sufficiency(problem, effort).of(sticks, relaxation.master().patterns());
+    if (verdict.layout() != null) {
+      offer(verdict.layout());
+    }
+    return verdict.refutation();
   }
 
   private Layout.Builder nothingYet() {

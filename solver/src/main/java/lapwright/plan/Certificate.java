@@ -112,4 +112,17 @@ public sealed interface Certificate {
       Objects.requireNonNull(more);
     }
   }
+
+  /**
+   * A leaf that holds no plan, whatever it costs: the sticks of the packs that are allowed there,
+   * all of them limited, cannot give all pieces.
+   *
+   * @param refutation of as many sticks of each kind of stock as the decisions above the leaf and
+   *     the supply leave at most
+   */
+  record NoPlan(Refutation refutation) implements Certificate {
+    public NoPlan {
+      Objects.requireNonNull(refutation);
+    }
+  }
 }

@@ -55,4 +55,17 @@ public sealed interface StickCertificate {
       Objects.requireNonNull(more);
     }
   }
+
+  /**
+   * A leaf that holds no solution, whatever it costs: the sticks of the packs that are allowed
+   * there, all stocks limited, cannot give all items.
+   *
+   * @param refutation of n_j = k_j Y_j sticks of each stock j, where Y_j is the most packs that the
+   *     decisions above the leaf and the supply allow; equal stocks are one
+   */
+  record NoSolution(Refutation refutation) implements StickCertificate {
+    public NoSolution {
+      Objects.requireNonNull(refutation);
+    }
+  }
 }

@@ -21,9 +21,7 @@ class KnownOptimaTest {
   void theLeastCostIsFoundAndProved(Instances.Known known) {
     StickSolution solution = StickSolver.solve(known.problem(), List.of(), Effort.unlimited());
     assertEquals(known.leastCost(), solution.cost());
-    if (!known.name().startsWith("no-round-up")) {
-      assertEquals(Status.PROVED, solution.status());
-    }
+    assertEquals(Status.PROVED, solution.status());
     SolutionCheck.check(known.problem(), solution);
   }
 }

@@ -9,7 +9,9 @@ import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
+import lapwright.problem.Refutation;
 import lapwright.problem.StickCertificate;
 import lapwright.problem.StickProblem;
 import lapwright.problem.StickProblem.Item;
@@ -92,6 +94,10 @@ final class SolutionCheck {
       return bound(problem, split.fewer(), fewer, most)
           .min(bound(problem, split.more(), more, most));
     }
+    if (certificate instanceof StickCertificate.NoSolution none) {
+      refuted(problem, none.refutation(), decided, most);
+      return BigInteger.valueOf(Long.MAX_VALUE);
+    }
     StickCertificate.Weights leaf = (StickCertificate.Weights) certificate;
     BigInteger sum = BigInteger.ZERO;
     for (int i = 0; i < problem.items().size(); i++) {
@@ -152,6 +158,48 @@ final class SolutionCheck {
     BigInteger[] parts = sum.divideAndRemainder(BigInteger.valueOf(leaf.scale()));
     BigInteger plain = parts[1].signum() > 0 ? parts[0].add(BigInteger.ONE) : parts[0];
     return plain.max(BigInteger.valueOf(wholePacks(problem, leaf, groups, ranges)));
+  }
+
+  /** Fails unless the refutation holds for the packs that are decided. */
+  private static void refuted(
+      StickProblem problem, Refutation refutation, TreeMap<String, Range> decided, int[] most) {
+    Map<Long, Long> sticksOfCapacity = new TreeMap<>();
+    long unit = 0;
+    for (Item item : problem.items()) {
+      unit = Numbers.gcd(unit, item.size());
+    }
+    boolean[] done = new boolean[most.length];
+    for (Map.Entry<String, Range> entry : decided.entrySet()) {
+      long all = 0;
+      Stock last = problem.stocks().get(0);
+      for (String word : entry.getKey().replaceAll("[\\[\\] ]", "").split(",")) {
+        int j = Integer.parseInt(word);
+        done[j] = true;
+        all += most[j];
+        last = problem.stocks().get(j);
+      }
+      long packs = Math.min(all, entry.getValue().most());
+      sticksOfCapacity.merge(last.capacity() / unit, packs * last.packSize(), Long::sum);
+    }
+    for (int j = 0; j < most.length; j++) {
+      Stock stock = problem.stocks().get(j);
+      if (!done[j] && problem.items().stream().anyMatch(item -> gives(stock, item))) {
+        assertTrue(stock.isLimited(), "a refutation of endless sticks");
+        sticksOfCapacity.merge(
+            stock.capacity() / unit, (long) most[j] * stock.packSize(), Long::sum);
+      }
+    }
+    TreeMap<Long, Integer> demands = new TreeMap<>();
+    for (Item item : problem.items()) {
+      demands.merge(item.size() / unit, item.demand(), Integer::sum);
+    }
+    sticksOfCapacity.keySet().removeIf(capacity -> capacity < demands.firstKey());
+    new RefutationFollower(unit, demands, sticksOfCapacity).follow(refutation);
+  }
+
+  private static boolean gives(Stock stock, Item item) {
+    return item.size() <= (item.small() ? stock.smallCapacity() : stock.capacity())
+        || (stock.wholeUse() && item.size() == stock.capacity());
   }
 
   /** The least cost of whole packs that carry the weights, by a table over costs. */

@@ -4,12 +4,12 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
-import java.util.Objects;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import lapwright.measure.Length;
 import lapwright.measure.LengthStyle;
 import lapwright.plan.Certificate;
+import lapwright.plan.Refutation;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,9 +23,10 @@ final class CertificateNodes {
   /**
    * One node.
    *
+   * @param node a {@link Certificate} or a {@link Refutation}
    * @param branches numbers of its branches, in the order of {@link #branches}; empty for a leaf
    */
-  private record Flat(int number, Certificate node, List<Integer> branches) {}
+  private record Flat(int number, Object node, List<Integer> branches) {}
 
   static void write(Json json, String field, Certificate root, LengthStyle style) {
     json.list(field, flat(root), node -> write(json, node, style));
@@ -33,13 +34,13 @@ final class CertificateNodes {
 
   private static List<Flat> flat(Certificate root) {
     List<Flat> nodes = new ArrayList<>();
-    Deque<Certificate> waiting = new ArrayDeque<>();
+    Deque<Object> waiting = new ArrayDeque<>();
     waiting.add(root);
     int promised = 1;
     while (!waiting.isEmpty()) {
-      Certificate next = waiting.remove();
+      Object next = waiting.remove();
       List<Integer> numbers = new ArrayList<>();
-      for (Certificate branch : branches(next)) {
+      for (Object branch : branches(next)) {
         numbers.add(promised++);
         waiting.add(branch);
       }
@@ -48,19 +49,25 @@ final class CertificateNodes {
     return nodes;
   }
 
-  private static List<Certificate> branches(Certificate node) {
+  private static List<?> branches(Object node) {
     if (node instanceof Certificate.PackSplit split) {
       return List.of(split.fewer(), split.more());
     }
     if (node instanceof Certificate.LotSplit split) {
       return List.of(split.within(), split.outside());
     }
+    if (node instanceof Certificate.NoPlan none) {
+      return List.of(none.refutation());
+    }
+    if (node instanceof Refutation refutation) {
+      return RefutationNodes.branches(refutation);
+    }
     return node instanceof Certificate.ByLot byLot ? List.copyOf(byLot.lots().values()) : List.of();
   }
 
   private static void write(Json json, Flat flat, LengthStyle style) {
     json.number("node", flat.number());
-    Certificate node = flat.node();
+    Object node = flat.node();
     if (node instanceof Certificate.PackSplit split) {
       json.wordList("supplies", split.supplies());
       json.number("packs", split.packs());
@@ -88,10 +95,14 @@ final class CertificateNodes {
     } else if (node instanceof Certificate.Weights leaf) {
       json.number("scale", leaf.scale());
       weights(json, leaf.weights(), style);
+    } else if (node instanceof Certificate.NoPlan) {
+      json.number("refuted", flat.branches().get(0));
+    } else if (node instanceof Refutation refutation) {
+      RefutationNodes.write(json, refutation, flat.branches(), style);
     }
   }
 
-  private static void weights(Json json, SortedMap<Length, Long> weights, LengthStyle style) {
+  static void weights(Json json, SortedMap<Length, Long> weights, LengthStyle style) {
     json.list(
         "weights",
         weights.entrySet(),
@@ -104,7 +115,7 @@ final class CertificateNodes {
   /** Reads the tree from its last node to its root, as branches have greater numbers. */
   static Certificate read(PlanFields material, String field) {
     List<PlanFields> nodes = material.list(field, node -> node);
-    @Nullable Certificate[] made = new Certificate[nodes.size()];
+    @Nullable Object[] made = new Object[nodes.size()];
     for (int i = nodes.size() - 1; i >= 0; i--) {
       PlanFields node = nodes.get(i);
       int at = i;
@@ -113,53 +124,73 @@ final class CertificateNodes {
     if (made.length == 0) {
       throw material.damaged(field, "", "empty");
     }
-    return Objects.requireNonNull(made[0]);
+    if (made[0] instanceof Certificate root) {
+      return root;
+    }
+    throw material.damaged(field, "", "a root that is no certificate");
   }
 
-  private static Certificate node(PlanFields node, int at, @Nullable Certificate[] made) {
+  private static Object node(PlanFields node, int at, @Nullable Object[] made) {
     if (node.has("supplies")) {
       return new Certificate.PackSplit(
           node.wordList("supplies"),
           node.count("packs"),
-          branch(node, "atMost", at, made),
-          branch(node, "more", at, made));
+          certificate(node, "atMost", at, made),
+          certificate(node, "more", at, made));
     }
     if (node.has("lots")) {
       return new Certificate.LotSplit(
           node.words("job"),
           node.wordsIfAny("mark"),
           node.wordList("lots"),
-          branch(node, "within", at, made),
-          branch(node, "outside", at, made));
+          certificate(node, "within", at, made),
+          certificate(node, "outside", at, made));
     }
     if (node.has("byLot")) {
       SortedMap<String, Certificate> lots = new TreeMap<>();
       node.list(
           "byLot",
           lot -> {
-            if (lots.put(lot.words("lot"), branch(lot, "bound", at, made)) != null) {
+            if (lots.put(lot.words("lot"), certificate(lot, "bound", at, made)) != null) {
               throw lot.damaged("lot", lot.words("lot"), "stands twice");
             }
             return lot;
           });
       return new Certificate.ByLot(lots);
     }
-    SortedMap<Length, Long> weights = new TreeMap<>();
-    node.list("weights", weight -> weights.put(weight.mm("lengthMm"), weight.number("weight")));
+    if (node.has("refuted")) {
+      return new Certificate.NoPlan(branch(node, "refuted", at, made, Refutation.class));
+    }
+    if (!node.has("scale")) {
+      return RefutationNodes.read(node, at, made);
+    }
+    SortedMap<Length, Long> weights = weights(node);
     return node.has("perUnit")
         ? new Certificate.RunWeights(node.number("scale"), weights, node.number("perUnit"))
         : new Certificate.Weights(node.number("scale"), weights);
   }
 
+  static SortedMap<Length, Long> weights(PlanFields node) {
+    SortedMap<Length, Long> weights = new TreeMap<>();
+    node.list("weights", weight -> weights.put(weight.mm("lengthMm"), weight.number("weight")));
+    return weights;
+  }
+
+  private static Certificate certificate(
+      PlanFields node, String field, int parent, @Nullable Object[] made) {
+    return branch(node, field, parent, made, Certificate.class);
+  }
+
   /** Each branch is used once, so that a small file cannot stand for an endless tree. */
-  private static Certificate branch(
-      PlanFields node, String field, int parent, @Nullable Certificate[] made) {
+  static <T> T branch(
+      PlanFields node, String field, int parent, @Nullable Object[] made, Class<T> kind) {
     int number = node.count(field);
-    Certificate branch = number > parent && number < made.length ? made[number] : null;
-    if (branch == null) {
-      throw node.damaged(field, Integer.toString(number), "no such branch, or used before");
+    Object branch = number > parent && number < made.length ? made[number] : null;
+    if (branch == null || !kind.isInstance(branch)) {
+      throw node.damaged(
+          field, Integer.toString(number), "no such branch, of another kind, or used before");
     }
     made[number] = null;
-    return branch;
+    return kind.cast(branch);
   }
 }

@@ -27,6 +27,7 @@ import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
 import lapwright.plan.Proof;
 import lapwright.plan.Purchase;
+import lapwright.plan.Refutation;
 import lapwright.plan.RunLine;
 import lapwright.shop.Ends;
 import lapwright.shop.JointPlaces;
@@ -104,6 +105,34 @@ final class PlanFileTest {
     String text = PlanFile.text(plan(order(true), tree), Map.of(), null);
     var saved = assertInstanceOf(PlanReading.Saved.class, PlanFile.read(text));
     assertEquals(text, PlanFile.text(saved.plan(), Map.of(), null));
+  }
+
+  @Test
+  void aRefutationIsSavedAndReadBack() throws Exception {
+    Length post = Length.ofFeet(9, 6);
+    SortedMap<Length, Long> weights = new TreeMap<>(Map.of(post, -4L, Length.ofUnits(9), 11L));
+    Refutation.CutTimes cut = new Refutation.CutTimes(5, 2, -1, new TreeMap<>(Map.of(post, 1L)));
+    Refutation closed = new Refutation.Sieve(weights, List.of(cut), List.of(0L, 7L), null);
+    Refutation tree =
+        new Refutation.Sieve(
+            weights,
+            List.of(),
+            List.of(),
+            new Refutation.HoldingSplit(
+                new TreeMap<>(Map.of(post, 2)),
+                0,
+                closed,
+                new Refutation.Sieve(weights, List.of(), List.of(3L), closed)));
+    Certificate certificate =
+        new Certificate.PackSplit(List.of("rack:R7"), 1, new Certificate.NoPlan(tree), leaf(2));
+    String text = PlanFile.text(plan(order(true), certificate), Map.of(), null);
+    var saved = assertInstanceOf(PlanReading.Saved.class, PlanFile.read(text));
+    assertEquals(certificate, saved.plan().materials().get(0).certificate());
+    assertEquals(text, PlanFile.text(saved.plan(), Map.of(), null));
+    // A leaf of the outer tree where a refutation belongs.
+    assertInstanceOf(
+        PlanReading.Faulty.class,
+        PlanFile.read(text.replace("\"refuted\" : 3", "\"refuted\" : 2")));
   }
 
   @Test

@@ -1,0 +1,238 @@
+package lapwright.refute;
+
+import java.math.BigInteger;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import lapwright.colgen.Pattern;
+import lapwright.effort.Effort;
+import lapwright.mip.LinearModel;
+import lapwright.mip.LinearResult;
+import lapwright.mip.Outcome;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The linear program over the patterns of a question's windows, by column generation:
+ *
+ * <p>min t subject to sum_a a_i x_a = d_i for every item (dual W_i of any sign), sum_{a of j} x_a =
+ * n_j t for every stock (dual N_j): t above 1 means that the sticks do not suffice. By duality
+ * sum_i d_i W_i is then more than sum_j n_j N_j, while no pattern of j weighs more than N_j: that
+ * is looked for after every pricing, in integers.
+ *
+ * <p>Each item may be cut too often or too rarely at a cost in proportion to its size, so that
+ * there always is a solution. Holds native memory: close it.
+ */
+final class WindowProgram implements AutoCloseable {
+  private static final double TOLERANCE = 1e-7;
+  private static final double MISS_COST = 3;
+
+  private Question question;
+  private final WindowTable table;
+  private final LinearModel model = new LinearModel();
+  private final Map<Pattern, Integer> columns = new LinkedHashMap<>();
+  private final Set<Pattern> closed = new HashSet<>();
+  private final int time;
+  private @Nullable LinearResult last;
+
+  WindowProgram(Question question, WindowTable table, List<Pattern> begin) {
+    this.question = question;
+    this.table = table;
+    for (int i = 0; i < question.items(); i++) {
+      model.addRow(question.demand(i), question.demand(i));
+    }
+    time = model.addColumn(1, 0, Double.POSITIVE_INFINITY);
+    for (int j = 0; j < question.stocks(); j++) {
+      model.setCoefficient(model.addRow(0, 0), time, (double) question.sticks(j));
+    }
+    for (int i = 0; i < question.items(); i++) {
+      model.setCoefficient(i, model.addColumn(0, 0, Double.POSITIVE_INFINITY), 1);
+      model.setCoefficient(i, model.addColumn(0, 0, Double.POSITIVE_INFINITY), -1);
+    }
+    setMissCosts();
+    for (Pattern pattern : begin) {
+      add(pattern);
+    }
+  }
+
+  private void setMissCosts() {
+    double total = 0;
+    for (int i = 0; i < question.items(); i++) {
+      total += (double) question.size(i) * question.demand(i);
+    }
+    for (int i = 0; i < question.items(); i++) {
+      double cost = MISS_COST * question.size(i) / Math.max(1, total);
+      model.setCost(time + 2 * i + 1, cost);
+      model.setCost(time + 2 * i + 2, cost);
+    }
+  }
+
+  /**
+   * Turns to another question about the same items and stocks: patterns that it has no room for are
+   * closed, others opened again.
+   */
+  void ask(Question another) {
+    question = another;
+    table.ask(another);
+    for (int i = 0; i < question.items(); i++) {
+      model.setRowBounds(i, question.demand(i), question.demand(i));
+    }
+    for (int j = 0; j < question.stocks(); j++) {
+      model.setCoefficient(question.items() + j, time, (double) question.sticks(j));
+    }
+    setMissCosts();
+    columns.forEach(
+        (pattern, column) -> {
+          boolean isOpen =
+              question.mostTimes(pattern) > 0
+                  && question.length(pattern) >= question.leastLength(pattern.stock());
+          if (isOpen ? closed.remove(pattern) : closed.add(pattern)) {
+            model.setColumnBounds(column, 0, isOpen ? Double.POSITIVE_INFINITY : 0);
+          }
+        });
+  }
+
+  /** The patterns of the last solution, with how often each is cut. */
+  Map<Pattern, Double> values() {
+    Map<Pattern, Double> values = new LinkedHashMap<>();
+    LinearResult result = last;
+    if (result != null) {
+      columns.forEach(
+          (pattern, column) -> {
+            double value = column < result.columnCount() ? result.value(column) : 0;
+            if (value > 1e-7) {
+              values.put(pattern, value);
+            }
+          });
+    }
+    return values;
+  }
+
+  /** Integer weights: either they refute the question, or they are the best that there are. */
+  record Ending(List<Long> weights, boolean refutes) {}
+
+  /** Prices until the weights refute, or nothing is worth adding; null when effort is spent. */
+  @Nullable Ending run(Effort effort) {
+    while (!effort.spent()) {
+      LinearResult result = model.solve(effort.remainingNanos());
+      if (result.outcome() == Outcome.ABNORMAL) {
+        model.forgetBasis();
+        result = model.solve(effort.remainingNanos());
+      }
+      if (result.outcome() != Outcome.OPTIMAL) {
+        return null;
+      }
+      double[] duals = new double[question.items()];
+      double heaviest = 1e-12;
+      for (int i = 0; i < duals.length; i++) {
+        duals[i] = result.dual(i);
+        heaviest = Math.max(heaviest, Math.abs(duals[i]) / question.size(i));
+      }
+      double scale = scale(heaviest);
+      List<Long> weights = whole(duals, scale);
+      if (reserve(weights) < 0) {
+        last = null;
+        return new Ending(weights, true);
+      }
+      int added = 0;
+      for (int j = 0; j < question.stocks(); j++) {
+        // The row says n_j t - sum x = 0, so that its dual is N_j.
+        double price = result.dual(question.items() + j);
+        double limit = scale * (price + TOLERANCE / question.allSticks());
+        for (Pattern pattern : table.throughEveryItem(j, (long) Math.ceil(limit))) {
+          added += add(pattern) ? 1 : 0;
+        }
+      }
+      if (added == 0) {
+        last = result;
+        return new Ending(weights, false);
+      }
+    }
+    return null;
+  }
+
+  private double scale(double heaviest) {
+    return WindowTable.GREATEST_WEIGHT / (heaviest * question.longest());
+  }
+
+  private static List<Long> whole(double[] duals, double scale) {
+    List<Long> weights = new ArrayList<>();
+    for (double dual : duals) {
+      weights.add(Math.round(dual * scale));
+    }
+    return weights;
+  }
+
+  /** sum n_j N_j - sum d_i W_i; the table is left filled with the weights. */
+  long reserve(List<Long> weights) {
+    table.fill(weights.stream().mapToLong(w -> w).toArray());
+    BigInteger reserve = BigInteger.ZERO;
+    for (int j = 0; j < question.stocks(); j++) {
+      Long greatest = table.greatest(j);
+      if (greatest == null) {
+        return -1;
+      }
+      reserve =
+          reserve.add(
+              BigInteger.valueOf(greatest).multiply(BigInteger.valueOf(question.sticks(j))));
+    }
+    for (int i = 0; i < question.items(); i++) {
+      reserve =
+          reserve.subtract(
+              BigInteger.valueOf(weights.get(i)).multiply(BigInteger.valueOf(question.demand(i))));
+    }
+    return reserve.longValueExact();
+  }
+
+  /**
+   * Weights between the optimal ones, and not at a corner of them: averaged over demands that are
+   * each a little off. They leave few patterns.
+   */
+  @Nullable List<Long> centered(int rounds, double shift, Effort effort) {
+    double[] sum = new double[question.items()];
+    long random = 12_345;
+    for (int round = 0; round < rounds; round++) {
+      for (int i = 0; i < sum.length; i++) {
+        random = random * 16_807 % 2_147_483_647L;
+        double demand = question.demand(i) * (1 + shift * (2.0 * random / 2_147_483_647L - 1));
+        model.setRowBounds(i, demand, demand);
+      }
+      if (run(effort) == null) {
+        return null;
+      }
+      LinearResult result = last;
+      if (result == null) {
+        return null;
+      }
+      for (int i = 0; i < sum.length; i++) {
+        sum[i] += result.dual(i);
+      }
+    }
+    double heaviest = 1e-12;
+    for (int i = 0; i < sum.length; i++) {
+      model.setRowBounds(i, question.demand(i), question.demand(i));
+      heaviest = Math.max(heaviest, Math.abs(sum[i]) / question.size(i));
+    }
+    return whole(sum, scale(heaviest));
+  }
+
+  private boolean add(Pattern pattern) {
+    if (columns.containsKey(pattern)) {
+      return false;
+    }
+    int column = model.addColumn(0, 0, Double.POSITIVE_INFINITY);
+    columns.put(pattern, column);
+    for (int k = 0; k < pattern.kinds(); k++) {
+      model.setCoefficient(pattern.item(k), column, pattern.count(k));
+    }
+    model.setCoefficient(question.items() + pattern.stock(), column, -1);
+    return true;
+  }
+
+  @Override
+  public void close() {
+    model.close();
+  }
+}
