@@ -40,8 +40,8 @@ import picocli.CommandLine.Parameters;
     name = "cut",
     description = {
       "Tickets for the saw: which stick to take, where to cut it, whose piece it is, what is left;"
-          + " then the pieces of each job, and how its runs are laid. Of plan.json in the folder where 'order --save' has left"
-          + " one, else planned now.",
+          + " then the pieces of each job, and how its runs are laid. Of plan.json in the folder"
+          + " where 'order --save' has left one, else planned now.",
     },
     footerHeading = "%nExample:%n",
     footer = "  lapwright cut my-shop --all > tickets.txt%n")
@@ -197,6 +197,7 @@ final class CutCommand implements Callable<Integer> {
               plans.subList(0, plans.size() - 1),
               plans.get(plans.size() - 1),
               Comparisons.NONE,
+              List.of(),
               papers.day(desk.surroundings()));
       WholeFolder.write(out, all.cuttingFiles(style.units()));
     }

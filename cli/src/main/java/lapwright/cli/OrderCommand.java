@@ -174,7 +174,12 @@ final class OrderCommand implements Callable<Integer> {
     }
     Papers all =
         new Papers(
-            input, List.of(), planned.plan(), asked.comparisons(), papers.day(desk.surroundings()));
+            input,
+            List.of(),
+            planned.plan(),
+            asked.comparisons(),
+            OrdersBeside.holding(folder, input),
+            papers.day(desk.surroundings()));
     desk.print(
         papers.isJson() ? all.json() : OrderText.render(all.order(), style) + eachPart(all, style));
     if (save && !replace && SavedPlan.in(folder).isOtherThan(planned.plan().plan())) {
@@ -246,6 +251,7 @@ final class OrderCommand implements Callable<Integer> {
             saved.plans(),
             planned.plan(),
             Comparisons.NONE,
+            OrdersBeside.holding(folder, input),
             papers.day(desk.surroundings()));
     all.checkTogether();
     desk.print(papers.isJson() ? all.json() : OrderText.render(all.order(), style) + "\n" + added);

@@ -32,6 +32,7 @@ import lapwright.paperwork.WastePaper;
  * @param input what it was made from
  * @param before plans of the orders that were placed before this one, the first first
  * @param comparisons what the plan was held against
+ * @param besides what orders beside this one call for
  * @param day of the papers
  */
 record Papers(
@@ -39,14 +40,15 @@ record Papers(
     List<CheckedPlan> before,
     CheckedPlan plan,
     Comparisons comparisons,
+    List<Attention> besides,
     LocalDate day) {
 
   /** What to buy, with what was found while the folder was read. */
   OrderPaper order() {
+    List<Attention> notes = new ArrayList<>(besides);
+    notes.addAll(attention(input.notes()));
     return OrderPaper.of(
-        plan,
-        comparisons,
-        new OrderFacts(day, input.leftOut(), input.takenAsFirm(), attention(input.notes())));
+        plan, comparisons, new OrderFacts(day, input.leftOut(), input.takenAsFirm(), notes));
   }
 
   /** Slips and roundings; what was merely assumed is told by {@code check}. */

@@ -30,6 +30,8 @@ final class StartCommand implements Callable<Integer> {
     StringBuilder text = new StringBuilder("Written to " + folder + ":\n");
     StartFolder.write(folder).forEach(file -> text.append("  ").append(file).append('\n'));
     text.append("Read them in this order; then: lapwright order ").append(folder).append('\n');
+    text.append(
+        "The README tells, under 'Your own shop', how each week gets a folder of its own.\n");
     desk.print(text.toString());
     return ExitStatus.DONE;
   }

@@ -203,6 +203,32 @@ final class ScriptedWeekTest {
     assertTrue(run("order", WEDNESDAY, "--more").firstLine().startsWith("Nothing to buy"));
   }
 
+  /** The same jobs in next Monday's folder would be bought again, unless it leaves them out. */
+  @Test
+  void nextMondayTellsWhatIsOrderedAlready() throws IOException {
+    run("order", MONDAY, "--save");
+    anotherJob();
+    Path next = shop.resolve("orders/2026-12-07");
+    Files.createDirectories(next);
+    String lines = Files.readString(order.resolve("order.yaml"));
+    Files.writeString(next.resolve("order.yaml"), lines);
+
+    CommandRun twice = CommandRun.of("order", next);
+    String said = twice.out().replaceAll("\\s+", " ");
+    assertTrue(
+        said.contains(
+            "! four-sheds, quay-shelter are in the order saved in 2026-11-30 already and would be"
+                + " bought again: name them under without in order.yaml"),
+        said);
+
+    Files.writeString(next.resolve("order.yaml"), lines + "without: [quay-shelter, four-sheds]\n");
+    CommandRun once = CommandRun.of("order", next);
+    assertEquals(ExitStatus.DONE, once.status(), once.err());
+    assertFalse(once.out().contains("already and would"), once.out());
+    assertTrue(once.firstLine().contains("for 1 job: "), once.out());
+    assertFalse(run("order", MONDAY, "--more").out().contains("already and would"));
+  }
+
   private static String tickets(String text) {
     return text.substring(text.indexOf("TICKET 1 "), text.indexOf("Pieces of each job"))
         .replaceAll("\\(\\d+ of \\d+\\)", "");
