@@ -54,7 +54,7 @@ final class InputSummary {
         .append(count(materials, "material"));
     long items =
         jobs.stream().flatMap(job -> job.items().stream()).map(Job.Item::name).distinct().count();
-    text.append(items == 0 ? "" : ", " + count(items, "kind") + " of items").append(".\n");
+    text.append(items == 0 ? "" : ",\n  and " + count(items, "kind") + " of items").append(".\n");
     for (Note note : input.notes()) {
       text.append("  ").append(note.print()).append('\n');
     }
