@@ -22,6 +22,8 @@ import lapwright.plan.MaterialPlan;
 import lapwright.plan.Proof;
 import lapwright.plan.Purchase;
 import lapwright.shop.CutRules;
+import lapwright.shop.JointPlaces;
+import lapwright.shop.JointRules;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.PieceEnds;
 import lapwright.shop.Shop;
@@ -290,5 +292,36 @@ final class AttentionTest {
             .map(Attention::what)
             .collect(Collectors.joining());
     assertTrue(said.contains("1 stick of 24'-0\" from mill would cost $40.00"), said);
+  }
+
+  /**
+   * Two lines of 36', joined where bearings are: each is a stick of 24' and a piece of 12', of
+   * which two miss a stick by the cut between them. Joined anywhere, lengths are the plan's own
+   * choice.
+   */
+  @Test
+  void piecesOfARunWhoseJointsAreGiven() {
+    String said =
+        attention(
+            OrderMaker.shop(),
+            lines(new JointPlaces.At(List.of(Length.ofFeet(12, 0), Length.ofFeet(24, 0)))));
+    assertTrue(said.contains("of barn (12'-0\") 2 times fails to fit 24'-0\" from mill"), said);
+    String anywhere = attention(OrderMaker.shop(), lines(new JointPlaces.Anywhere()));
+    assertFalse(anywhere.contains("fails to fit"), anywhere);
+  }
+
+  private static MaterialOrder lines(JointPlaces places) {
+    return new OrderMaker("cee")
+        .saw("3/32\"", "0\"", "0\"")
+        .millEndsGood()
+        .offer("24'", "20.60")
+        .run(
+            "barn",
+            "U1",
+            2,
+            "36'",
+            JointRules.of(new JointRules.Joint.Butt(Length.ZERO), Length.ofSixteenths(1))
+                .at(places))
+        .make();
   }
 }
