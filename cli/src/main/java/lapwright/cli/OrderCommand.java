@@ -254,6 +254,14 @@ final class OrderCommand implements Callable<Integer> {
             OrdersBeside.holding(folder, input),
             papers.day(desk.surroundings()));
     all.checkTogether();
+    List<String> ofAnotherLot = later.ofAnotherLot(saved.orders());
+    if (!ofAnotherLot.isEmpty()) {
+      desk.tell(
+          "lapwright: lots must not mix within a job, and the saved order cuts "
+              + String.join(", ", ofAnotherLot)
+              + " already. What is bought now is another delivery: ask the supplier for the same"
+              + " lot, or plan everything anew with --save --replace.");
+    }
     desk.print(papers.isJson() ? all.json() : OrderText.render(all.order(), style) + "\n" + added);
     return write(all, style);
   }

@@ -251,4 +251,40 @@ final class SavedRunsTest {
     assertTrue(check.out().contains("E1 of pier-canopy, lap: planned 2\", now 3\""), check.out());
     assertTrue(check.out().contains("one lot per: planned job, now run"), check.out());
   }
+
+  private static final String ANOTHER =
+      "    - { mark: E2, length: 20', qty: 1, joint: lap, lap: 2\", shortest-piece: 24\" }\n";
+
+  @Test
+  void moreBuysOnlyTheRunsThatCameLaterAndTellsOfTheOtherLot() throws IOException {
+    RunFolder eaves = saved("eaves");
+    Path job = eaves.folder().resolve("jobs/pier-canopy.yaml");
+    eaves.put("jobs/pier-canopy.yaml", Files.readString(job) + ANOTHER);
+    CommandRun more = eaves.run("order", "--more", "--save");
+    assertEquals(0, more.status(), more.err());
+    // 20' and a lap of 2" take two sticks of 10'-2"
+    assertTrue(more.out().startsWith("Buy 2 sticks from 1 supplier for 1 job: $28.40"), more.out());
+    assertTrue(more.out().contains("pier-canopy run E2, all of it"), more.out());
+    assertTrue(more.err().contains("eave-trim-brown of pier-canopy already"), more.err());
+    CommandRun check = eaves.run("check");
+    assertEquals(0, check.status(), check.out() + check.err());
+    assertTrue(check.out().contains("The saved plan still fits"), check.out());
+  }
+
+  @Test
+  void moreRefusesARunThatChangedAndTellsOfOneThatIsGone() throws IOException {
+    RunFolder eaves = saved("eaves");
+    eaves.replace("jobs/pier-canopy.yaml", "qty: 2", "qty: 3");
+    CommandRun changed = eaves.run("order", "--more");
+    assertEquals(3, changed.status());
+    assertTrue(changed.err().contains("run E1 of pier-canopy is not as the saved order has it"));
+    eaves
+        .replace("jobs/pier-canopy.yaml", "qty: 3", "qty: 2")
+        .replace("jobs/boat-cover.yaml", "mark: K1", "mark: K2");
+    CommandRun gone = eaves.run("order", "--more");
+    assertEquals(0, gone.status(), gone.err());
+    assertTrue(gone.out().contains("boat-cover run K2, all of it"), gone.out());
+    assertTrue(
+        gone.out().contains("boat-cover K1, 13'-5\" of eave-trim-brown: 4 to 0"), gone.out());
+  }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -17,6 +18,7 @@ import lapwright.plan.RunLine;
 import lapwright.shop.CutRules;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
+import lapwright.shop.OneLotPer;
 import lapwright.shop.RunNeed;
 
 /**
@@ -25,7 +27,7 @@ import lapwright.shop.RunNeed;
  *
  * @param orders of the materials of which pieces are missing
  * @param missing the pieces that {@code orders} add
- * @param unneeded pieces that tickets give and that no job needs any more
+ * @param unneeded pieces, or lines of runs, that tickets give and that no job needs any more
  * @param newRuns runs that {@code orders} add
  * @param changedRuns runs that are not as they were placed: their pieces are on tickets, so they
  *     are not planned
@@ -104,6 +106,7 @@ public record LaterOrder(
         }
       }
       added.addAll(runs);
+      countGone(plans, order.runs(), unneeded);
       if (!needs.isEmpty() || !runs.isEmpty()) {
         orders.add(
             new MaterialOrder(
@@ -116,7 +119,10 @@ public record LaterOrder(
       }
     }
     plansOf.forEach(
-        (material, plans) -> count(material, given(plans), List.of(), missing, unneeded));
+        (material, plans) -> {
+          count(material, given(plans), List.of(), missing, unneeded);
+          countGone(plans, List.of(), unneeded);
+        });
     return new LaterOrder(orders, missing, unneeded, added, changed);
   }
 
@@ -161,6 +167,58 @@ public record LaterOrder(
             placed ->
                 placed.job().equals(run.job()) && placed.run().mark().equals(run.run().mark()))
         .toList();
+  }
+
+  /** Lines of runs that no job lists any more. */
+  private static void countGone(
+      List<MaterialPlan> plans, List<RunNeed> now, List<PieceCount> unneeded) {
+    for (MaterialPlan plan : plans) {
+      for (RunNeed run : plan.order().runs()) {
+        boolean there =
+            now.stream()
+                .anyMatch(
+                    one ->
+                        one.job().equals(run.job()) && one.run().mark().equals(run.run().mark()));
+        if (!there) {
+          unneeded.add(
+              new PieceCount(
+                  plan.material(),
+                  run.job(),
+                  run.run().mark(),
+                  run.run().length(),
+                  run.lines(),
+                  0));
+        }
+      }
+    }
+  }
+
+  /**
+   * Jobs that get more of a material whose lots must not mix within a job, though tickets of placed
+   * orders cut it for them already: what is bought now is another delivery.
+   *
+   * @return {@code material of job}, in the order of the orders
+   */
+  public List<String> ofAnotherLot(List<OrderPlan> placed) {
+    List<String> jobs = new ArrayList<>();
+    for (MaterialOrder order : orders) {
+      if (order.material().oneLotPer() != OneLotPer.JOB) {
+        continue;
+      }
+      Set<String> onTickets = new HashSet<>();
+      placed.stream()
+          .flatMap(one -> one.materials().stream())
+          .filter(plan -> plan.material().equals(order.material().id()))
+          .flatMap(plan -> plan.patterns().stream())
+          .flatMap(pattern -> pattern.cuts().stream())
+          .forEach(cut -> onTickets.add(cut.job()));
+      Set<String> now = new LinkedHashSet<>();
+      order.needs().forEach(need -> now.add(need.job()));
+      order.runs().forEach(need -> now.add(need.job()));
+      now.retainAll(onTickets);
+      now.forEach(job -> jobs.add(order.material().id() + " of " + job));
+    }
+    return jobs;
   }
 
   /** Pieces on tickets; those of runs are no pieces that jobs list. */
