@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.function.UnaryOperator;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.check.CheckedPlan;
 import lapwright.demand.RunDemand;
 import lapwright.effort.Effort;
+import lapwright.layout.FullSticks;
 import lapwright.layout.LayoutException;
 import lapwright.measure.Length;
 import lapwright.plan.MaterialPlan;
@@ -102,7 +102,7 @@ public final class JointChoice {
     return new Answer(
         plan,
         fullSticks(shop, order, share(effort, questions)),
-        other(shop, order, JointChoice::oneMore, share(effort, questions - 1)));
+        oneMore(shop, order, share(effort, questions - 1)));
   }
 
   private static Effort share(Effort effort, int questions) {
@@ -113,47 +113,91 @@ public final class JointChoice {
 
   /**
    * Full sticks laid first, then a closing piece; null when the runs' rules do not allow it or no
-   * plan was found.
+   * plan was found. Where there are several lengths of full sticks, each job is laid in the one
+   * that serves it best by itself.
    */
   public @Nullable OtherWay fullSticks(Shop shop, MaterialOrder order, Effort effort) {
-    return other(shop, order, JointChoice::fullSticksFirst, effort);
+    List<Length> sticks = RunDemand.fullSticks(order);
+    List<String> jobs = order.runs().stream().map(RunNeed::job).distinct().toList();
+    int questions = sticks.size() * jobs.size() + 1;
+    List<RunNeed> runs = new ArrayList<>();
+    for (String job : jobs) {
+      List<RunNeed> best = null;
+      long least = Long.MAX_VALUE;
+      for (Length stick : sticks) {
+        List<RunNeed> laid = laid(order, job, stick);
+        if (laid == null) {
+          continue;
+        }
+        OtherWay alone =
+            sticks.size() == 1
+                ? new OtherWay(0, true)
+                : plan(
+                    shop, order.withPieces(List.of()).withRuns(laid), share(effort, questions--));
+        if (alone != null && alone.cost() < least) {
+          least = alone.cost();
+          best = laid;
+        }
+      }
+      if (best == null) {
+        return null;
+      }
+      runs.addAll(best);
+    }
+    return plan(shop, order.withRuns(runs), effort);
   }
 
-  private @Nullable OtherWay other(
-      Shop shop, MaterialOrder order, UnaryOperator<RunNeed> change, Effort effort) {
-    MaterialOrder changed;
-    try {
-      List<RunNeed> runs = new ArrayList<>();
-      for (RunNeed need : order.runs()) {
-        runs.add(atFarthest(order, change.apply(need)));
+  /** A job's runs, joined where full sticks end; null when their rules do not allow it. */
+  private static @Nullable List<RunNeed> laid(MaterialOrder order, String job, Length stick) {
+    List<RunNeed> laid = new ArrayList<>();
+    for (RunNeed need : order.runs()) {
+      if (need.job().equals(job)) {
+        JointRules rules = need.run().rules().staggered(Length.ZERO);
+        List<Length> places;
+        try {
+          places =
+              rules.places().isAnywhere()
+                  ? FullSticks.joints(need.run(), stick)
+                  : RunDemand.farthestPlaces(order, need.withRules(rules));
+        } catch (LayoutException e) {
+          return null;
+        }
+        boolean within =
+            places.stream()
+                .allMatch(place -> place.units() > 0 && place.isShorterThan(need.run().length()));
+        if (!within) {
+          return null;
+        }
+        laid.add(
+            need.withRules(
+                rules
+                    .at(new JointPlaces.At(places))
+                    .with(
+                        new ClosingPiece(
+                            rules.closing().where(), false, rules.closing().leaveLong()))
+                    .with(new JointCount.AtMost(places.size()))));
       }
-      changed =
-          new MaterialOrder(
-              order.material(),
-              order.saw(),
-              order.onHandValued(),
-              order.supplies(),
-              order.needs(),
-              runs);
-      RunDemand.of(changed);
+    }
+    return laid;
+  }
+
+  private @Nullable OtherWay oneMore(Shop shop, MaterialOrder order, Effort effort) {
+    return plan(
+        shop, order.withRuns(order.runs().stream().map(JointChoice::oneMore).toList()), effort);
+  }
+
+  private @Nullable OtherWay plan(Shop shop, MaterialOrder order, Effort effort) {
+    try {
+      RunDemand.of(order);
     } catch (LayoutException e) {
       return null;
     }
-    PlanResult result = planner.plan(shop, List.of(changed), Map.of(), effort);
+    PlanResult result = planner.plan(shop, List.of(order), Map.of(), effort);
     if (!(result instanceof PlanResult.Planned planned)) {
       return null;
     }
     MaterialPlan other = planned.plan().plan().materials().get(0);
     return new OtherWay(other.cost(), other.proof() == Proof.PROVED);
-  }
-
-  private static RunNeed fullSticksFirst(RunNeed need) {
-    JointRules rules = need.run().rules();
-    ClosingPiece closing = rules.closing();
-    return need.withRules(
-        rules
-            .with(new ClosingPiece(closing.where(), true, closing.leaveLong()))
-            .staggered(Length.ZERO));
   }
 
   private static RunNeed oneMore(RunNeed need) {
@@ -163,28 +207,5 @@ public final class JointChoice {
             ? new JointCount.AtMost(atMost.joints() + 1)
             : new JointCount.BeyondFewest(((JointCount.BeyondFewest) count).extra() + 1);
     return need.withRules(need.run().rules().with(more));
-  }
-
-  /**
-   * Where joints have given places no piece between is a whole stick, as a rule: there each piece
-   * goes as far as the longest stick reaches.
-   */
-  private static RunNeed atFarthest(MaterialOrder order, RunNeed need) {
-    JointRules rules = need.run().rules();
-    if (rules.places().isAnywhere() || !rules.closing().othersWhole()) {
-      return need;
-    }
-    ClosingPiece closing = rules.closing();
-    List<Length> places =
-        RunDemand.farthestPlaces(
-            order,
-            need.withRules(
-                rules.with(new ClosingPiece(closing.where(), false, closing.leaveLong()))));
-    JointRules fixed =
-        rules
-            .at(new JointPlaces.At(places))
-            .with(new ClosingPiece(closing.where(), false, closing.leaveLong()))
-            .with(new JointCount.AtMost(places.size()));
-    return need.withRules(fixed);
   }
 }

@@ -162,6 +162,26 @@ public final class RunDemand {
     return made;
   }
 
+  /**
+   * The lengths that full sticks give, without those that only some sticks have, as long as there
+   * are others; the longest first.
+   */
+  public static List<Length> fullSticks(MaterialOrder order) {
+    List<Supply> all =
+        order.supplies().stream()
+            .filter(supply -> supply.atMost() > 0 && StickDemand.sawTakes(order.saw(), supply))
+            .toList();
+    List<Supply> unlimited =
+        all.stream().filter(supply -> supply.atMost() == Integer.MAX_VALUE).toList();
+    return (unlimited.isEmpty() ? all : unlimited)
+        .stream()
+            .map(supply -> UsableStick.of(order.material(), order.saw(), supply).usable())
+            .distinct()
+            .sorted(Collections.reverseOrder())
+            .map(Length::ofUnits)
+            .toList();
+  }
+
   /** What lines must have in common to be one group. */
   private record GroupKey(Splits splits, long apart, int run, int stretch) {}
 

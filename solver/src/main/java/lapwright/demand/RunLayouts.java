@@ -121,8 +121,7 @@ public final class RunLayouts {
       wanted += piece == null ? 0 : mayGrow(piece);
     }
     long given = Math.min(spare, wanted);
-    long left = given;
-    long open = wanted;
+    long grownBy = 0;
     List<Cut> cuts = new ArrayList<>();
     for (Cut each : ticket.cuts()) {
       PieceName name = new PieceName(each.job(), each.mark());
@@ -131,16 +130,13 @@ public final class RunLayouts {
         cuts.add(each);
         continue;
       }
-      // In proportion to what each may grow, so that equal pieces stay equal as far as units allow.
-      long may = mayGrow(piece);
-      long more = open == 0 ? 0 : Math.min(may, Math.multiplyExact(left, may) / open);
-      left -= more;
-      open -= may;
+      // In proportion to what each may grow, rounded down, so that equal pieces stay equal.
+      long more = wanted == 0 ? 0 : Math.multiplyExact(given, mayGrow(piece)) / wanted;
+      grownBy += more;
       Length length = each.length().plus(Length.ofUnits(more));
       cut.put(name, length.units());
       cuts.add(new Cut(each.job(), piece.line().copy(), each.mark(), length, each.qty()));
     }
-    long grownBy = given - left;
     return new Pattern(
         ticket.ticket(),
         ticket.supply(),
@@ -162,7 +158,7 @@ public final class RunLayouts {
     long hold = order.saw().hold().units();
     boolean held = ticket.cuts().stream().anyMatch(each -> each.held().units() >= hold);
     if (!ticket.offcutNames().isEmpty()) {
-      long keep = order.material().keepOffcutsFrom().units();
+      long keep = Math.max(1, order.material().keepOffcutsFrom().units());
       return Math.max(0, ticket.offcut().units() - (held ? keep : Math.max(keep, hold)));
     }
     return held ? stick.capacity() - sizes(ticket) : Math.max(0, ticket.offcut().units() - hold);

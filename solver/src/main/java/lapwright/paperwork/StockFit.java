@@ -14,6 +14,7 @@ import lapwright.plan.MaterialPlan;
 import lapwright.plan.Purchase;
 import lapwright.plan.RunLine;
 import lapwright.shop.Ends;
+import lapwright.shop.JointRules.Joint;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 import lapwright.shop.OneLotPer;
@@ -171,7 +172,7 @@ final class StockFit {
   /**
    * One more of a length would come from a stick, but for no more than a kerf. Pieces with angled
    * ends count with their cuts, pieces that may be short at their shortest, pieces of runs where
-   * the joints' places are given.
+   * the joints' places are given and no gap may be left open, which would make them shorter.
    */
   private void narrowMisses() {
     Map<Length, Equal> equal = new TreeMap<>();
@@ -183,7 +184,7 @@ final class StockFit {
           Equal::plus);
     }
     for (RunLine line : plan.runs()) {
-      if (placesAreGiven(line)) {
+      if (hasGivenLengths(line)) {
         for (RunLine.RunPiece piece : line.pieces()) {
           equal.merge(
               piece.length(),
@@ -208,13 +209,15 @@ final class StockFit {
         });
   }
 
-  private boolean placesAreGiven(RunLine line) {
+  private boolean hasGivenLengths(RunLine line) {
     return order.runs().stream()
         .anyMatch(
             need ->
                 need.job().equals(line.job())
                     && need.run().mark().equals(line.mark())
-                    && !need.run().rules().places().isAnywhere());
+                    && !need.run().rules().places().isAnywhere()
+                    && !(need.run().rules().joint() instanceof Joint.Butt butt
+                        && !butt.gap().isZero()));
   }
 
   /** One stick more: sum of (length + kerf) against usable length and one kerf. */

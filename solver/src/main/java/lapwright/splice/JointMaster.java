@@ -31,6 +31,7 @@ import lapwright.problem.StickProblem.Stock;
  */
 final class JointMaster implements AutoCloseable {
   private static final double PRICE_SCALE = 2_000_000;
+  private static final double MOST_WEIGHT = 1_000_000_000;
   private static final double TOO_DEAR = 10;
   private static final double TOLERANCE = 1e-6;
   private static final int PATTERNS_A_CALL = 100;
@@ -240,19 +241,31 @@ final class JointMaster implements AutoCloseable {
     int m = lengths.size();
     long[] weights = new long[m];
     int[] limits = new int[m];
+    double scale = priceScale();
     for (int i = 0; i < m; i++) {
-      weights[i] = Math.max(0, Math.round(result.dual(itemRow.get(i)) * PRICE_SCALE));
+      weights[i] = Math.max(0, Math.round(result.dual(itemRow.get(i)) * scale));
       limits[i] = mostPieces(i);
     }
     long[] thresholds = new long[stockRow.length];
     for (int j = 0; j < thresholds.length; j++) {
-      thresholds[j] = Math.round(stickPrice(j) * PRICE_SCALE) + 2;
+      thresholds[j] = Math.round(stickPrice(j) * scale) + 2;
     }
     boolean added = false;
     for (Pattern pattern : source.price(weights, limits, thresholds, PATTERNS_A_CALL).patterns()) {
       added |= add(pattern);
     }
     return added;
+  }
+
+  /** The usual scale, but for prices so great that the table could not add up a stick of them. */
+  private double priceScale() {
+    long longest = problem.stocks().stream().mapToLong(Stock::capacity).max().orElse(0);
+    double greatest = 0;
+    for (int i = 0; i < lengths.size(); i++) {
+      long pieces = longest / (lengths.get(i) + problem.cut()) + 1;
+      greatest = Math.max(greatest, result.dual(itemRow.get(i)) * pieces);
+    }
+    return Math.min(PRICE_SCALE, MOST_WEIGHT / Math.max(1, greatest));
   }
 
   private int mostPieces(int item) {

@@ -120,6 +120,37 @@ class JointChoiceTest {
     assertTrue(answer.saved() >= 0);
   }
 
+  /**
+   * Two stock lengths: the man lays each job in the length that serves it best. By hand: 240 in is
+   * two sticks of 120 in or one and a piece of 96 in from 144 in.
+   */
+  @Test
+  void fullSticksOfSeveralLengthsAreLaidInTheBestOfThem() {
+    MaterialPlan plan =
+        plan(
+            order(
+                OneLotPer.NONE,
+                List.of(offer(120, "12.00"), offer(144, "17.00")),
+                List.of(run("A", "T1", 3, 240, lap(0, 24)))));
+    JointChoice.Answer answer = new JointChoice(planner).ask(SHOP, plan, Effort.unlimited());
+    assertEquals(720_000, plan.cost());
+    assertEquals(720_000, java.util.Objects.requireNonNull(answer.fullSticks()).cost());
+  }
+
+  /** Maker by maker, where whole sticks of one are as long as offcuts that the other is cut to. */
+  @Test
+  void fullSticksAreComparedWhereOffcutsAreAsLongAsPieces() {
+    MaterialOrder makers = trimOfTwoJobs();
+    List<Supply> supplies = new ArrayList<>(makers.supplies());
+    supplies.add(
+        new Supply.RackOffcut(
+            "R1", Length.ofInches(60), lapwright.shop.Ends.SAWN, "", "last spring"));
+    MaterialPlan plan = plan(order(OneLotPer.NONE, supplies, makers.runs()));
+    JointChoice.Answer answer = new JointChoice(planner).ask(SHOP, plan, Effort.unlimited());
+    assertNotNull(answer.fullSticks());
+    assertTrue(answer.saved() >= 0);
+  }
+
   /** Three lines of 100 in from 60 in sticks: two pieces a line fill no stick together. */
   @Test
   void oneMoreJointIsToldAndNotTaken() {

@@ -90,6 +90,28 @@ final class LayoutPaperTest {
     }
   }
 
+  /** Three pieces of 8' from 24' share two cuts: every line is laid alike, to the unit. */
+  @Test
+  void piecesThatShareWhatTheirStickSparesStayEqual() {
+    RunLayout run =
+        layout(
+                new OrderMaker("cee")
+                    .saw("1/16\"", "0", "0")
+                    .millEndsGood()
+                    .offer("24'", "98.40")
+                    .run(
+                        "shed",
+                        "U1",
+                        12,
+                        "40'",
+                        butt("1/8\"")
+                            .at(new JointPlaces.Bearings(length("8'"), length("8'")))
+                            .with(new JointRules.JointCount.BeyondFewest(1))))
+            .runs()
+            .get(0);
+    assertEquals(1, run.groups().size());
+  }
+
   @Test
   void expansionGapsAreToldApartFromJoints() {
     RunLayout run =
