@@ -72,16 +72,45 @@ public final class MarkText {
             .column("From each", Kind.NUMBER)
             .column("Beside it", Kind.LIST)
             .column("Left", Kind.NUMBER);
-    int shown = Shortening.shown(kind.landings().size(), Math.max(1, shortening.other()));
-    kind.landings().subList(0, shown).forEach(landing -> table.row(row(kind, landing)));
-    if (shown < kind.landings().size()) {
-      table.note(
-          "and "
-              + Phrases.count(kind.landings().size() - shown, "more ticket", "more tickets")
-              + ": --all");
+    List<List<String>> rows = rows(kind);
+    int shown = Shortening.shown(rows.size(), Math.max(1, shortening.other()));
+    rows.subList(0, shown).forEach(table::row);
+    if (shown < rows.size()) {
+      table.note("and " + Phrases.count(rows.size() - shown, "more row", "more rows") + ": --all");
     }
     table.print(2);
     page.text("One more: " + oneMore(kind), 2, 4);
+  }
+
+  /** Tickets that follow each other and differ in nothing else are one row. */
+  private List<List<String>> rows(MarkPaper.Kind kind) {
+    List<List<String>> rows = new ArrayList<>();
+    List<Landing> landings = kind.landings();
+    for (int i = 0; i < landings.size(); ) {
+      List<String> first = row(kind, landings.get(i));
+      int sticks = landings.get(i).sticks();
+      int end = i + 1;
+      while (end < landings.size()
+          && Phrases.follow(landings.get(end - 1).ticket(), landings.get(end).ticket())
+          && isAlike(first, row(kind, landings.get(end)))) {
+        sticks += landings.get(end).sticks();
+        end++;
+      }
+      List<String> row = new ArrayList<>(first);
+      if (end > i + 1) {
+        row.set(0, landings.get(i).ticket() + " to " + landings.get(end - 1).ticket());
+        row.set(2, MoneyStyle.grouped(sticks));
+      }
+      rows.add(row);
+      i = end;
+    }
+    return rows;
+  }
+
+  /** Alike but for the ticket and how many sticks it cuts. */
+  private static boolean isAlike(List<String> row, List<String> other) {
+    return row.get(1).equals(other.get(1))
+        && row.subList(3, row.size()).equals(other.subList(3, other.size()));
   }
 
   private List<String> row(MarkPaper.Kind kind, Landing landing) {
