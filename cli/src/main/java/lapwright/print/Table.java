@@ -7,9 +7,10 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Rows in columns. Names give way where the width is short: they wrap, and after a few lines are
- * shortened visibly. Numbers never do: where even short names leave them no room, each row is
- * written out cell below cell.
+ * Rows in columns. Names give way where the width is short: those of the first column go on a line
+ * of their own above their rows where that is shorter than wrapping them, others wrap, and after a
+ * few lines are shortened visibly. Numbers never do: where even short names leave them no room,
+ * each row is written out cell below cell.
  */
 final class Table {
   private static final int GAP = 2;
@@ -29,7 +30,17 @@ final class Table {
 
   private record Column(String head, Kind kind) {}
 
-  private record Row(@Nullable List<String> cells, @Nullable String title, boolean strong) {
+  /**
+   * A line or more of the table; without cells and title, a rule.
+   *
+   * @param inset how far a title stands inside the table
+   */
+  private record Row(
+      @Nullable List<String> cells, @Nullable String title, boolean strong, int inset) {
+    Row(@Nullable List<String> cells, @Nullable String title, boolean strong) {
+      this(cells, title, strong, 0);
+    }
+
     boolean isSigned(int column) {
       return cells != null && SIGNED.matcher(cells.get(column)).find();
     }
@@ -37,7 +48,7 @@ final class Table {
 
   private final Page page;
   private final List<Column> columns = new ArrayList<>();
-  private final List<Row> rows = new ArrayList<>();
+  private List<Row> rows = new ArrayList<>();
 
   Table(Page page) {
     this.page = page;
@@ -93,6 +104,16 @@ final class Table {
       printStacked(indent);
       return;
     }
+    if (columns.get(0).kind() == Kind.NAME) {
+      List<Row> plain = rows;
+      rows = headed();
+      int[] headedWidths = widths(room);
+      if (headedWidths != null && height(rows, headedWidths) < height(plain, widths)) {
+        widths = headedWidths;
+      } else {
+        rows = plain;
+      }
+    }
     String margin = " ".repeat(indent);
     if (columns.stream().anyMatch(column -> !column.head().isEmpty())) {
       page.faint(
@@ -103,11 +124,57 @@ final class Table {
       if (row.cells() != null) {
         printRow(row.cells(), row.strong(), margin, widths);
       } else if (row.title() != null) {
-        titleLine(row.title(), row.strong(), indent);
+        titleLine(row.title(), row.strong(), indent + row.inset());
       } else {
         page.faint(margin + page.rule(total));
       }
     }
+  }
+
+  /** The rows with each name of the first column on a line above those that it names. */
+  private List<Row> headed() {
+    List<Row> headed = new ArrayList<>();
+    String named = "";
+    for (Row row : rows) {
+      if (row.cells() == null || row.strong()) {
+        named = "";
+        headed.add(row);
+        continue;
+      }
+      String name = row.cells().get(0);
+      if (!name.isEmpty() && !name.equals(named)) {
+        headed.add(new Row(null, name, false, titledIndent()));
+      }
+      named = name;
+      List<String> cells = new ArrayList<>(row.cells());
+      cells.set(0, "");
+      headed.add(new Row(cells, null, false));
+    }
+    return headed;
+  }
+
+  /** Lines that the rows would take if no name were shortened. */
+  private int height(List<Row> all, int[] widths) {
+    int height = 0;
+    for (Row row : all) {
+      height += row.cells() == null ? 1 : height(row.cells(), row.strong(), widths);
+    }
+    return height;
+  }
+
+  private int height(List<String> cells, boolean strong, int[] widths) {
+    int height = 1;
+    for (int i = 0; i < widths.length; i++) {
+      if (columns.get(i).kind() != Kind.NUMBER) {
+        height = Math.max(height, Words.wrap(cells.get(i), inside(i, strong, widths)).size());
+      }
+    }
+    return height;
+  }
+
+  /** Room for a cell; rows stand a little inside the titles that name them. */
+  private int inside(int column, boolean strong, int[] widths) {
+    return widths[column] - (column == 0 && !strong ? titledIndent() : 0);
   }
 
   private void titleLine(String title, boolean strong, int indent) {
@@ -125,7 +192,7 @@ final class Table {
     for (int i = 0; i < widths.length; i++) {
       int indent = i == 0 && !strong ? titledIndent() : 0;
       List<String> lines =
-          broken(cells.get(i), columns.get(i).kind(), widths[i] - indent).stream()
+          broken(cells.get(i), columns.get(i).kind(), inside(i, strong, widths)).stream()
               .map(part -> " ".repeat(indent) + part)
               .toList();
       broken.add(lines);
