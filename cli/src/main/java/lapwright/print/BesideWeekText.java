@@ -32,13 +32,13 @@ public final class BesideWeekText {
   }
 
   private Page write() {
-    if (paper.rows().isEmpty() && paper.items() == null) {
+    if (paper.rows().isEmpty() && !hasItems()) {
       page.strongText(bid + " needs no material.");
       return page;
     }
     page.strongText(answer() + " " + proof());
     whole();
-    if (paper.together().priced() && paper.rows().size() + (paper.items() == null ? 0 : 1) > 1) {
+    if (paper.together().priced() && paper.rows().size() + (hasItems() ? 1 : 0) > 1) {
       materials();
     }
     rests();
@@ -64,7 +64,7 @@ public final class BesideWeekText {
     return bid
         + " alone, bought new, costs "
         + money.print(paper.alone().cost())
-        + (paper.items() == null ? " of material" : " of material and items")
+        + (hasItems() ? " of material and items" : " of material")
         + ". Together with "
         + week
         + " it adds "
@@ -74,6 +74,12 @@ public final class BesideWeekText {
             : ", "
                 + money.print(sign < 0 ? Money.ZERO.minus(less) : less)
                 + (sign < 0 ? " more." : " less."));
+  }
+
+  /** True when the bid itself needs counted goods that cost something. */
+  private boolean hasItems() {
+    BesideWeekPaper.Items items = paper.items();
+    return items != null && !items.alone().isZero();
   }
 
   private String proof() {
@@ -183,7 +189,7 @@ public final class BesideWeekText {
               + ": --all");
     }
     BesideWeekPaper.Items items = paper.items();
-    if (items != null) {
+    if (items != null && hasItems()) {
       table.row(
           List.of(
               "Items",

@@ -192,7 +192,7 @@ public final class JointChoice {
     } catch (LayoutException e) {
       return null;
     }
-    PlanResult result = planner.plan(shop, List.of(order), Map.of(), effort);
+    PlanResult result = planner.forQuestions().plan(shop, List.of(order), Map.of(), effort);
     if (!(result instanceof PlanResult.Planned planned)) {
       return null;
     }

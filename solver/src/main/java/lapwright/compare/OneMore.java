@@ -89,7 +89,7 @@ public final class OneMore {
   }
 
   private Answer ask(Shop shop, MaterialPlan plan, MaterialOrder more, Effort effort) {
-    PlanResult result = planner.plan(shop, List.of(more), Map.of(), effort);
+    PlanResult result = planner.forQuestions().plan(shop, List.of(more), Map.of(), effort);
     With with = null;
     Shortage shortage = null;
     if (result instanceof PlanResult.Planned planned) {

@@ -25,8 +25,8 @@ import org.jspecify.annotations.Nullable;
  * @param weekJobs how many other jobs there are
  * @param withStock materials that cannot be bought new
  * @param rows materials that the bid needs, as the shop lists them
- * @param items what the priced items of each cost, in the order of the three sides; null where the
- *     bid needs none
+ * @param items what the priced items of each cost, in the order of the three sides; null where none
+ *     of the jobs needs any
  * @param missing items that nobody sells enough of; in no cost
  * @param alone the bid by itself, bought new
  * @param week the other jobs
@@ -133,7 +133,7 @@ public record BesideWeekPaper(
     }
     List<ItemPlan> needed = plans.alone().plan().items();
     Items items =
-        needed.isEmpty()
+        plans.together().plan().items().isEmpty()
             ? null
             : new Items(items(plans.alone()), items(plans.week()), items(plans.together()));
     return new BesideWeekPaper(
