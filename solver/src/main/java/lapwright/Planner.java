@@ -30,19 +30,22 @@ public final class Planner {
   private final OffcutNames offcutNames;
   private final int threads;
   private final int lastTicket;
+  private final List<String> onlySuppliers;
 
   /**
    * @param offcutNames asked once for each offcut that a plan keeps, in the order of its tickets
    * @param threads materials worked on at once, at least 1
    */
   public Planner(OffcutNames offcutNames, int threads) {
-    this(offcutNames, threads, 0);
+    this(offcutNames, threads, 0, List.of());
   }
 
-  private Planner(OffcutNames offcutNames, int threads, int lastTicket) {
+  private Planner(
+      OffcutNames offcutNames, int threads, int lastTicket, List<String> onlySuppliers) {
     this.offcutNames = Objects.requireNonNull(offcutNames);
     this.threads = threads;
     this.lastTicket = lastTicket;
+    this.onlySuppliers = List.copyOf(onlySuppliers);
     if (threads < 1) {
       throw new IllegalArgumentException(threads + " threads");
     }
@@ -50,7 +53,12 @@ public final class Planner {
 
   /** The same, whose tickets are counted on after {@code number}. */
   public Planner continuingAfterTicket(int number) {
-    return new Planner(offcutNames, threads, number);
+    return new Planner(offcutNames, threads, number, onlySuppliers);
+  }
+
+  /** The same, whose plans remember that only these suppliers were asked; all when empty. */
+  public Planner buyingOnlyFrom(List<String> suppliers) {
+    return new Planner(offcutNames, threads, lastTicket, suppliers);
   }
 
   /**
@@ -59,7 +67,7 @@ public final class Planner {
    */
   public Planner forQuestions() {
     AtomicInteger names = new AtomicInteger();
-    return new Planner(() -> "(asked " + names.incrementAndGet() + ")", 1, 0);
+    return new Planner(() -> "(asked " + names.incrementAndGet() + ")", 1, 0, List.of());
   }
 
   /** Materials worked on at once. */
@@ -122,7 +130,11 @@ public final class Planner {
     return new PlanResult.Planned(
         checked(
             new OrderPlan(
-                shop, withTickets(answers), items.stream().map(ItemBuying::buy).toList(), null)));
+                shop,
+                withTickets(answers),
+                items.stream().map(ItemBuying::buy).toList(),
+                null,
+                onlySuppliers)));
   }
 
   private List<MaterialPlan> withTickets(List<MaterialAnswer> answers) {

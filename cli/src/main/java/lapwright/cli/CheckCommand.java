@@ -12,6 +12,7 @@ import lapwright.compare.Change;
 import lapwright.compare.PlanChanges;
 import lapwright.files.JobChoice;
 import lapwright.files.OrderInput;
+import lapwright.files.answers.CheckJson;
 import lapwright.print.ChangesText;
 import lapwright.print.CheckText;
 import lapwright.print.Style;
@@ -56,20 +57,28 @@ final class CheckCommand implements Callable<Integer> {
     if (input == null) {
       return ExitStatus.WRONG_INPUT;
     }
-    desk.print(InputSummary.of(input));
+    if (!papers.isJson()) {
+      desk.print(InputSummary.of(input));
+    }
     SavedPlan saved = SavedPlan.in(folder);
     if (saved instanceof SavedPlan.Unreadable unreadable) {
       desk.tell(unreadable.faults());
       return ExitStatus.WRONG_INPUT;
     }
     if (saved instanceof SavedPlan.Broken broken) {
-      desk.print("\n" + CheckText.render(broken.faults(), PaperOptions.plain()));
+      desk.print(
+          papers.isJson()
+              ? CheckJson.broken(input, broken.faults())
+              : "\n" + CheckText.render(broken.faults(), PaperOptions.plain()));
       return ExitStatus.PLAN_OUTDATED;
     }
     if (saved instanceof SavedPlan.Sound sound) {
       return check(sound, input);
     }
-    desk.print("No plan is saved here; 'lapwright order FOLDER --save' keeps one.\n");
+    desk.print(
+        papers.isJson()
+            ? CheckJson.none(input)
+            : "No plan is saved here; 'lapwright order FOLDER --save' keeps one.\n");
     return ExitStatus.DONE;
   }
 
@@ -94,9 +103,13 @@ final class CheckCommand implements Callable<Integer> {
             input.order().materialOrders(concerned),
             input.order().itemOrders(concerned),
             style.units());
-    desk.print("\n" + ChangesText.render(changes, style));
-    for (CheckedPlan plan : saved.plans()) {
-      desk.print("\n" + CheckText.render(plan, style));
+    if (papers.isJson()) {
+      desk.print(CheckJson.sound(input, saved.plans(), changes));
+    } else {
+      desk.print("\n" + ChangesText.render(changes, style));
+      for (CheckedPlan plan : saved.plans()) {
+        desk.print("\n" + CheckText.render(plan, style));
+      }
     }
     return changes.stream().anyMatch(change -> change.kind().spoilsPlan())
         ? ExitStatus.PLAN_OUTDATED

@@ -195,6 +195,7 @@ final class CutCommand implements Callable<Integer> {
           new Papers(
               input,
               plans.subList(0, plans.size() - 1),
+              null,
               plans.get(plans.size() - 1),
               Comparisons.NONE,
               List.of(),

@@ -168,7 +168,7 @@ final class OrderCommand implements Callable<Integer> {
             input,
             orders.materials(),
             planning,
-            (planner, effort) -> ask(planner, input, orders, effort));
+            (planner, effort) -> ask(planner.buyingOnlyFrom(suppliers), input, orders, effort));
     if (!(asked.combined().result() instanceof PlanResult.Planned planned)) {
       return desk.tellNoPlan(asked.combined().result(), style);
     }
@@ -176,6 +176,7 @@ final class OrderCommand implements Callable<Integer> {
         new Papers(
             input,
             List.of(),
+            null,
             planned.plan(),
             asked.comparisons(),
             OrdersBeside.holding(folder, input),
@@ -230,7 +231,8 @@ final class OrderCommand implements Callable<Integer> {
       return ExitStatus.WRONG_INPUT;
     }
     if (later.orders().isEmpty() && items.orders().isEmpty()) {
-      desk.print(papers.isJson() ? PlanFile.text(saved.orders(), saved.inputs(), null) : added);
+      desk.print(
+          papers.isJson() ? PlanFile.text(saved.orders(), saved.inputs(), saved.saving()) : added);
       return desk.statusOf(saved.plans(), planning);
     }
     PlanResult result =
@@ -240,8 +242,9 @@ final class OrderCommand implements Callable<Integer> {
             later.orders(),
             planning,
             (planner, effort) ->
-                planner.plan(
-                    input.order().shop(), later.orders(), items.orders(), Map.of(), effort));
+                planner
+                    .buyingOnlyFrom(suppliers)
+                    .plan(input.order().shop(), later.orders(), items.orders(), Map.of(), effort));
     if (!(result instanceof PlanResult.Planned planned)) {
       return desk.tellNoPlan(result, style);
     }
@@ -249,6 +252,7 @@ final class OrderCommand implements Callable<Integer> {
         new Papers(
             input,
             saved.plans(),
+            saved.saving(),
             planned.plan(),
             Comparisons.NONE,
             OrdersBeside.holding(folder, input),

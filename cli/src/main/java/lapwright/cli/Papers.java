@@ -11,6 +11,7 @@ import lapwright.check.PlacedCheck;
 import lapwright.check.PlacedVerdict;
 import lapwright.check.PlanFault;
 import lapwright.compare.Comparisons;
+import lapwright.compare.Saving;
 import lapwright.files.LayoutsCsv;
 import lapwright.files.OrderCsv;
 import lapwright.files.OrderInput;
@@ -25,12 +26,14 @@ import lapwright.paperwork.OrderFacts.Attention;
 import lapwright.paperwork.OrderPaper;
 import lapwright.paperwork.TicketPaper;
 import lapwright.paperwork.WastePaper;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The papers of one plan.
  *
  * @param input what it was made from
  * @param before plans of the orders that were placed before this one, the first first
+ * @param savedBefore what combining saved in the first of them; null when that is not known
  * @param comparisons what the plan was held against
  * @param besides what orders beside this one call for
  * @param day of the papers
@@ -38,6 +41,7 @@ import lapwright.paperwork.WastePaper;
 record Papers(
     OrderInput input,
     List<CheckedPlan> before,
+    @Nullable Saving savedBefore,
     CheckedPlan plan,
     Comparisons comparisons,
     List<Attention> besides,
@@ -53,10 +57,22 @@ record Papers(
 
   /** Slips and roundings; what was merely assumed is told by {@code check}. */
   private static List<Attention> attention(List<Note> notes) {
-    return notes.stream()
+    List<Attention> attention = new ArrayList<>();
+    notes.stream()
         .filter(note -> note.kind() == Note.Kind.WARNING || note.kind() == Note.Kind.ROUNDED)
-        .map(note -> new Attention(note.place().print(), note.text()))
-        .toList();
+        .forEach(note -> attention.add(new Attention(note.place().print(), note.text())));
+    List<String> leftAlone =
+        notes.stream()
+            .filter(note -> note.field().equals(OrderInput.NOT_FOR_PLANNING))
+            .map(Note::text)
+            .toList();
+    if (!leftAlone.isEmpty()) {
+      attention.add(
+          new Attention(
+              "not for planning, as rack.csv says: " + String.join(", ", leftAlone),
+              "empty its not-for-planning there, and it is used"));
+    }
+    return attention;
   }
 
   /** Everything that a folder of papers holds, by file name. */
@@ -91,7 +107,10 @@ record Papers(
   /** The plan itself, as it is saved. */
   String json() {
     return PlanFile.text(
-        all().stream().map(CheckedPlan::plan).toList(), input.digests(), comparisons.saving());
+        all().stream().map(CheckedPlan::plan).toList(),
+        input.digests(),
+        before.isEmpty() ? comparisons.saving() : savedBefore,
+        order().deliveries());
   }
 
   /** The tickets, how runs are laid, and what cutting leaves. */

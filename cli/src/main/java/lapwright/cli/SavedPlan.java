@@ -8,10 +8,12 @@ import lapwright.check.CheckedPlan;
 import lapwright.check.PlacedCheck;
 import lapwright.check.PlacedVerdict;
 import lapwright.check.PlanFault;
+import lapwright.compare.Saving;
 import lapwright.files.saved.PlanFile;
 import lapwright.files.saved.PlanReading;
 import lapwright.files.source.Fault;
 import lapwright.plan.OrderPlan;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The plan that {@code order --save} left in a folder: read, and checked before anybody uses it.
@@ -31,8 +33,10 @@ sealed interface SavedPlan {
    *
    * @param plans of the orders, in the order in which they were placed
    * @param inputs digests of the files it was made from, by path
+   * @param saving what combining saved in the first; null when that was not asked
    */
-  record Sound(List<CheckedPlan> plans, SortedMap<String, String> inputs) implements SavedPlan {
+  record Sound(List<CheckedPlan> plans, SortedMap<String, String> inputs, @Nullable Saving saving)
+      implements SavedPlan {
     List<OrderPlan> orders() {
       return plans.stream().map(CheckedPlan::plan).toList();
     }
@@ -58,7 +62,7 @@ sealed interface SavedPlan {
     PlanReading.Saved saved = (PlanReading.Saved) reading;
     PlacedVerdict verdict = PlacedCheck.check(saved.orders());
     return verdict instanceof PlacedVerdict.Sound sound
-        ? new Sound(sound.plans(), saved.inputs())
+        ? new Sound(sound.plans(), saved.inputs(), saved.saving())
         : new Broken(((PlacedVerdict.Broken) verdict).faults());
   }
 }

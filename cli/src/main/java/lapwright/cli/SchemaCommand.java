@@ -14,14 +14,14 @@ import picocli.CommandLine.Spec;
     name = "schema",
     description = {
       "Prints the JSON Schema of a kind of file, by which an editor completes and checks it: job,"
-          + " materials, shop or order."
+          + " kit, materials, suppliers, shop or order."
     },
     footerHeading = "%nExample:%n",
     footer = "  lapwright schema job > job.schema.json")
 final class SchemaCommand implements Callable<Integer> {
   private final Desk desk;
 
-  @Parameters(paramLabel = "KIND", description = "job, kit, materials, shop or order.")
+  @Parameters(paramLabel = "KIND", description = "job, kit, materials, suppliers, shop or order.")
   private String kind = "";
 
   @Spec private @Nullable CommandSpec spec;

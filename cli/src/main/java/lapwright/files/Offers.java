@@ -188,7 +188,6 @@ final class Offers {
           line.supplier()
               + " delivers no stick longer than "
               + shop.style().exact(Objects.requireNonNull(terms.longest())));
-      return null;
     }
     if (!material.shortBy().isShorterThan(line.length())) {
       findings.fault(

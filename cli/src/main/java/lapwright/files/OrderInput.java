@@ -36,6 +36,9 @@ public record OrderInput(
     SortedMap<String, String> digests,
     Set<String> offcutNames,
     OtherStock otherStock) {
+  /** The column of the rack's list, and the field of notes about it. */
+  public static final String NOT_FOR_PLANNING = "not-for-planning";
+
   public OrderInput {
     Objects.requireNonNull(order);
     wanted = Collections.unmodifiableSortedSet(new TreeSet<>(wanted));

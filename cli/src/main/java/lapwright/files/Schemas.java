@@ -13,7 +13,8 @@ import java.util.Objects;
  */
 public final class Schemas {
   /** The kinds of file that have a schema. */
-  public static final List<String> KINDS = List.of("job", "kit", "materials", "shop", "order");
+  public static final List<String> KINDS =
+      List.of("job", "kit", "materials", "suppliers", "shop", "order");
 
   private Schemas() {}
 

@@ -171,7 +171,7 @@ final class StockTables {
         findings.note(
             Note.Kind.NOT_USED,
             place,
-            "not-for-planning",
+            OrderInput.NOT_FOR_PLANNING,
             (id == null ? "the offcut" : id) + " of " + material.id() + " is left alone");
         continue;
       }

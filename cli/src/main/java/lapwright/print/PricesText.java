@@ -139,7 +139,9 @@ public final class PricesText {
         + kinds()
         + " on "
         + Phrases.day(paper.today())
-        + ", the cheapest by length first"
+        + (paper.materials().isEmpty()
+            ? ", the cheapest by the piece first"
+            : ", the cheapest by length first")
         + (parts.isEmpty() ? "; all still good." : ". Of these " + Phrases.list(parts) + ".");
   }
 

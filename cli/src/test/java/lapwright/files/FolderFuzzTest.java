@@ -134,7 +134,8 @@ final class FolderFuzzTest {
     Planner planner = new Planner(new MarkerNames(input.offcutNames()), 1);
     Effort effort = Effort.limited(System::nanoTime, PLANNING_NANOS, () -> false, progress -> {});
     PlanResult result =
-        planner.plan(input.order().shop(), input.materialOrders(), Map.of(), effort);
+        planner.plan(
+            input.order().shop(), input.materialOrders(), input.itemOrders(), Map.of(), effort);
     if (!(result instanceof PlanResult.Planned done)) {
       return false;
     }
@@ -152,6 +153,9 @@ final class FolderFuzzTest {
   private static void changed(Random random, Path folder) throws IOException {
     SampleFolder sample =
         random.nextInt(4) == 0 ? SampleFolder.withKitsAndRuns() : SampleFolder.withKits();
+    sample.put("jobs/boxes.yaml", "job: boxes\nitems: { screw-2-grey: 120, closure: 9 }\n");
+    sample.put("on-hand.csv", "material,length,qty,place\nangle-2x2,20',3,B2\nclosure,,4,\n");
+    sample.replace("kits/bus-shelter.yaml", "pieces:", "items: { screw-2-grey: 40 }\npieces:");
     List<String> names = new ArrayList<>(sample.files().keySet());
     sample.write(folder);
     for (int change = random.nextInt(8) / 4; change >= 0; change--) {

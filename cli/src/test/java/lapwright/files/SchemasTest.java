@@ -58,6 +58,8 @@ final class SchemasTest {
     assertEquals(KnownFields.MATERIALS, fields("materials", ""));
     assertEquals(KnownFields.MATERIAL, fields("materials", "/$defs/material"));
     assertEquals(KnownFields.STOCK, fields("materials", "/$defs/stock"));
+    assertEquals(KnownFields.SUPPLIERS, fields("suppliers", ""));
+    assertEquals(KnownFields.SUPPLIER, fields("suppliers", "/$defs/supplier"));
     assertEquals(KnownFields.JOB, fields("job", ""));
     assertEquals(KnownFields.PIECE, fields("job", "/$defs/piece"));
     assertEquals(KnownFields.RUN, fields("job", "/$defs/run"));
@@ -83,6 +85,10 @@ final class SchemasTest {
         "job       | {runs: {trim: [{mark: T1, length: 10', qty: 1, joint: butt, bearing: 4'}]}}",
         "job       | {kits: [{times: 2}]}",
         "job       | {change: {P1: none}}",
+        "job       | {items: {screw: -4}}",
+        "job       | {items: [screw]}",
+        "suppliers | {suppliers: {mill: {day: 2}}}",
+        "suppliers | {suppliers: {mill: {order-by: noon}}}",
         "kit       | {status: firm, pieces: {}}",
         "materials | {materials: {tube: {saw: a, stock: [{length: 20', price: 4}]}}}",
         "materials | {materials: {tube: {name: no saw}}}",

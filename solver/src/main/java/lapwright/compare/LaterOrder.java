@@ -113,7 +113,7 @@ public record LaterOrder(
                 order.material(),
                 order.saw(),
                 order.onHandValued(),
-                StockLeft.after(plans, order.supplies()),
+                StockLeft.after(plans, order.supplies()).supplies(),
                 needs,
                 runs));
       }

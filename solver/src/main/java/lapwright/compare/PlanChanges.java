@@ -80,6 +80,8 @@ public final class PlanChanges {
       }
     }
     PlanChanges changes = new PlanChanges(style);
+    List<String> asked =
+        placed.isEmpty() ? List.of() : placed.get(placed.size() - 1).onlySuppliers();
     plansOf.forEach(
         (material, plans) -> {
           @Nullable MaterialOrder order = unplanned.remove(material);
@@ -95,7 +97,7 @@ public final class PlanChanges {
             MaterialOrder last = plans.get(plans.size() - 1).order();
             changes.cutting(last, order);
             changes.stock(material, plans, order);
-            changes.offers(last, order);
+            changes.offers(last, asked.isEmpty() ? order : order.onlyFrom(asked));
           }
         });
     unplanned.forEach(
@@ -103,7 +105,12 @@ public final class PlanChanges {
           changes.pieces(material, List.of(), order.needs());
           changes.runs(material, List.of(), order.runs());
         });
-    new ItemChanges(changes::add).of(placed, itemsNow);
+    new ItemChanges(changes::add)
+        .of(
+            placed,
+            asked.isEmpty()
+                ? itemsNow
+                : itemsNow.stream().map(item -> item.onlyFrom(asked)).toList());
     return List.copyOf(changes.changes);
   }
 

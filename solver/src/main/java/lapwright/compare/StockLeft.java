@@ -17,7 +17,7 @@ import lapwright.shop.Supply;
  * What placed orders leave of one material: the shop's stock less what their tickets take, sticks
  * bought and not cut, and the offcuts that they put on the rack.
  */
-final class StockLeft {
+public final class StockLeft {
   private final Map<String, Supply> supplies = new HashMap<>();
   private final Map<String, Integer> used = new HashMap<>();
   private final Map<String, Integer> boughtPacks = new HashMap<>();
@@ -30,13 +30,47 @@ final class StockLeft {
   }
 
   /**
-   * The supplies of the next order.
+   * What is left of each kind, in the order of the shop and of the plans.
+   *
+   * @param offers what can still be bought
+   * @param uncut sticks bought and not cut
+   * @param onHand sticks on hand that no plan takes
+   * @param rack offcuts of the shop that no plan takes
+   * @param kept offcuts that the plans put on the rack; their place names the ticket
+   */
+  public record Left(
+      List<Supply.Offer> offers,
+      List<Supply.Bought> uncut,
+      List<Supply.OnHand> onHand,
+      List<Supply.RackOffcut> rack,
+      List<Supply.RackOffcut> kept) {
+    public Left {
+      offers = List.copyOf(offers);
+      uncut = List.copyOf(uncut);
+      onHand = List.copyOf(onHand);
+      rack = List.copyOf(rack);
+      kept = List.copyOf(kept);
+    }
+
+    /** The supplies of the next order. */
+    List<Supply> supplies() {
+      List<Supply> all = new ArrayList<>(offers);
+      all.addAll(uncut);
+      all.addAll(onHand);
+      all.addAll(rack);
+      all.addAll(kept);
+      return all;
+    }
+  }
+
+  /**
+   * What the plans leave of one material.
    *
    * @param plans of this material, in the order in which they were placed
    * @param shop what the shop has and is offered, stock as it was before the placed orders; offcuts
    *     that they use up or put on the rack may be listed or not
    */
-  static List<Supply> after(List<MaterialPlan> plans, List<Supply> shop) {
+  public static Left after(List<MaterialPlan> plans, List<Supply> shop) {
     return new StockLeft(plans).with(shop);
   }
 
@@ -141,10 +175,10 @@ final class StockLeft {
     }
   }
 
-  private List<Supply> with(List<Supply> shop) {
-    List<Supply> offers = new ArrayList<>();
-    List<Supply> onHand = new ArrayList<>();
-    List<Supply> rack = new ArrayList<>();
+  private Left with(List<Supply> shop) {
+    List<Supply.Offer> offers = new ArrayList<>();
+    List<Supply.OnHand> onHand = new ArrayList<>();
+    List<Supply.RackOffcut> rack = new ArrayList<>();
     for (Supply supply : shop) {
       if (supply instanceof Supply.Offer offer) {
         offers.add(lessBought(offer));
@@ -159,12 +193,7 @@ final class StockLeft {
         rack.add(offcut);
       }
     }
-    List<Supply> left = new ArrayList<>(offers);
-    left.addAll(uncut.values());
-    left.addAll(onHand);
-    left.addAll(rack);
-    left.addAll(kept.values());
-    return left;
+    return new Left(offers, List.copyOf(uncut.values()), onHand, rack, List.copyOf(kept.values()));
   }
 
   /** What can still be had of an offer whose limit the placed orders have used in part. */

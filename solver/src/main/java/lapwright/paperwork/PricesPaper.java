@@ -126,7 +126,7 @@ public record PricesPaper(
     for (Material material : order.materials()) {
       Map<String, Saw> saws = order.saws();
       List<PriceLine> lines =
-          order.supplies().getOrDefault(material.id(), List.of()).stream()
+          order.delivered(material).stream()
               .filter(Supply.Offer.class::isInstance)
               .map(Supply.Offer.class::cast)
               .map(offer -> line(material, saws.get(material.saw()), offer, today))

@@ -87,12 +87,24 @@ public record ShopOrder(
                 material,
                 Objects.requireNonNull(saw, "saw of " + material.id()),
                 shop.onHandValued(),
-                supplies.getOrDefault(material.id(), List.of()),
+                delivered(material),
                 needs,
                 runs));
       }
     }
     return orders;
+  }
+
+  /** What a material can be cut from: no offer is longer than its supplier delivers. */
+  public List<Supply> delivered(Material material) {
+    return supplies.getOrDefault(material.id(), List.of()).stream()
+        .filter(supply -> !(supply instanceof Supply.Offer offer) || isDelivered(offer))
+        .toList();
+  }
+
+  private boolean isDelivered(Supply.Offer offer) {
+    Length longest = shop.supplier(offer.supplier()).longest();
+    return longest == null || !offer.length().isLongerThan(longest);
   }
 
   private static JointRules cutOn(Saw saw, JointRules rules) {

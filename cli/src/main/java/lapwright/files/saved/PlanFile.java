@@ -14,6 +14,7 @@ import lapwright.files.source.FileText;
 import lapwright.files.source.Findings;
 import lapwright.files.source.Node;
 import lapwright.files.source.TreeReader;
+import lapwright.paperwork.Deliveries;
 import lapwright.plan.OrderPlan;
 import org.jspecify.annotations.Nullable;
 
@@ -49,7 +50,20 @@ public final class PlanFile {
    */
   public static String text(
       List<OrderPlan> orders, Map<String, String> inputs, @Nullable Saving saving) {
-    return PlanWriter.write(orders, planId(orders), new TreeMap<>(inputs), saving);
+    return text(orders, inputs, saving, null);
+  }
+
+  /**
+   * The same, with what the last of the orders costs delivered.
+   *
+   * @param deliveries of the last order; null when that was not asked
+   */
+  public static String text(
+      List<OrderPlan> orders,
+      Map<String, String> inputs,
+      @Nullable Saving saving,
+      @Nullable Deliveries deliveries) {
+    return PlanWriter.write(orders, planId(orders), new TreeMap<>(inputs), saving, deliveries);
   }
 
   /** Twelve letters that stand for the plan and all that it rests on. */
@@ -60,7 +74,8 @@ public final class PlanFile {
   /** The same for orders that were placed one after the other. */
   public static String planId(List<OrderPlan> orders) {
     SortedMap<String, String> noInputs = new TreeMap<>();
-    byte[] bytes = PlanWriter.write(orders, "", noInputs, null).getBytes(StandardCharsets.UTF_8);
+    byte[] bytes =
+        PlanWriter.write(orders, "", noInputs, null, null).getBytes(StandardCharsets.UTF_8);
     try {
       byte[] digest = MessageDigest.getInstance("SHA-256").digest(bytes);
       return HexFormat.of().formatHex(digest).substring(0, ID_LENGTH);

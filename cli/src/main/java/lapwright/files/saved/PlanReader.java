@@ -47,7 +47,7 @@ final class PlanReader {
       if (top.has("more")) {
         orders.addAll(top.list("more", PlanReader::order));
       }
-      return new PlanReading.Saved(top.words("planId"), orders, inputs);
+      return new PlanReading.Saved(top.words("planId"), orders, inputs, SavedSaving.read(top));
     } catch (PlanFields.Damaged reported) {
       return null;
     }
@@ -68,7 +68,8 @@ final class PlanReader {
         shop,
         fields.list("materials", materials::read),
         fields.has("items") ? fields.list("items", new ItemReader(items)::read) : List.of(),
-        division(fields));
+        division(fields),
+        fields.has("onlySuppliers") ? fields.wordList("onlySuppliers") : List.of());
   }
 
   private static @Nullable Division division(PlanFields fields) {

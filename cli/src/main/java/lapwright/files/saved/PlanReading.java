@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Objects;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import lapwright.compare.Saving;
 import lapwright.files.source.Fault;
 import lapwright.plan.OrderPlan;
+import org.jspecify.annotations.Nullable;
 
 /** What came of reading a saved plan. */
 public sealed interface PlanReading {
@@ -16,8 +18,13 @@ public sealed interface PlanReading {
    * @param planId as the file says
    * @param orders in the order in which they were placed, at least one
    * @param inputs digests of the files it was made from, by path
+   * @param saving what combining saved in the first; null when that was not asked
    */
-  record Saved(String planId, List<OrderPlan> orders, SortedMap<String, String> inputs)
+  record Saved(
+      String planId,
+      List<OrderPlan> orders,
+      SortedMap<String, String> inputs,
+      @Nullable Saving saving)
       implements PlanReading {
     public Saved {
       Objects.requireNonNull(planId);

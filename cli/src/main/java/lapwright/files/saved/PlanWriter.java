@@ -9,12 +9,10 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.SortedMap;
 import java.util.function.ToLongFunction;
-import lapwright.compare.ItemSaving;
-import lapwright.compare.MaterialSaving;
 import lapwright.compare.Saving;
-import lapwright.measure.Length;
 import lapwright.measure.LengthStyle;
 import lapwright.measure.Money;
+import lapwright.paperwork.Deliveries;
 import lapwright.plan.Division;
 import lapwright.plan.ItemPlan;
 import lapwright.plan.MaterialPlan;
@@ -50,7 +48,8 @@ final class PlanWriter {
       List<OrderPlan> orders,
       String planId,
       SortedMap<String, String> inputs,
-      @Nullable Saving saving) {
+      @Nullable Saving saving,
+      @Nullable Deliveries deliveries) {
     Json json = new Json();
     return json.text(
         () -> {
@@ -60,6 +59,9 @@ final class PlanWriter {
           List<OrderPlan> more = orders.subList(1, orders.size());
           if (!more.isEmpty()) {
             json.list("more", more, order -> new PlanWriter(json, order).order(null, null));
+          }
+          if (deliveries != null) {
+            json.object("delivery", () -> new DeliveryWriter(json).write(deliveries));
           }
         });
   }
@@ -78,6 +80,9 @@ final class PlanWriter {
       json.object("inputs", () -> inputs.forEach(json::words));
     }
     json.object("shop", this::shop);
+    if (!plan.onlySuppliers().isEmpty()) {
+      json.wordList("onlySuppliers", plan.onlySuppliers());
+    }
     jobs();
     SavedLayout.write(json, plan.materials(), style);
     MaterialWriter materials = new MaterialWriter(json, plan.shop(), style);
@@ -88,7 +93,7 @@ final class PlanWriter {
       json.object("divided", () -> divided(division));
     }
     if (saving != null) {
-      json.object("saved", () -> saved(saving));
+      json.object("saved", () -> SavedSaving.write(json, saving));
     }
   }
 
@@ -253,52 +258,6 @@ final class PlanWriter {
     if (first != 1 || last != times) {
       json.number("fromCopy", first);
       json.number("toCopy", last);
-    }
-  }
-
-  private void saved(Saving saving) {
-    if (saving.hasMoney()) {
-      json.money("cost", saving.cost());
-      json.money("cash", saving.cash());
-    }
-    if (!saving.materials().stream().allMatch(MaterialSaving::priced)) {
-      json.mm("stockMm", saving.length());
-    }
-    json.truth("proved", saving.proved());
-    json.list("materials", saving.materials(), this::saved);
-    json.list("items", saving.items(), this::saved);
-  }
-
-  private void saved(ItemSaving saving) {
-    json.words("item", saving.item());
-    json.wordList("jobs", saving.jobs());
-    if (saving.priced()) {
-      json.money("together", new Money(saving.together()));
-      json.money("jobByJob", new Money(saving.jobByJob()));
-      json.money("saved", new Money(saving.saved()));
-    }
-  }
-
-  private void saved(MaterialSaving saving) {
-    json.words("material", saving.material());
-    json.wordList("jobs", saving.jobs());
-    amount("together", saving.together(), saving.priced());
-    MaterialSaving.JobByJob jobByJob = saving.jobByJob();
-    if (jobByJob == null) {
-      json.words("noPlanFor", Objects.requireNonNull(saving.firstWithoutPlan()));
-      return;
-    }
-    amount("jobByJob", jobByJob.cost(), saving.priced());
-    amount("saved", saving.saved(), saving.priced());
-    amount("cashSaved", saving.cashSaved(), saving.priced());
-    json.truth("proved", saving.togetherProved() && jobByJob.proved());
-  }
-
-  private void amount(String field, long value, boolean priced) {
-    if (priced) {
-      json.money(field, new Money(value));
-    } else {
-      json.mm(field + "Mm", Length.ofUnits(value));
     }
   }
 }
