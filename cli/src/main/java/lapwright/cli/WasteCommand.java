@@ -153,7 +153,7 @@ final class WasteCommand implements Callable<Integer> {
             input,
             orders,
             planning,
-            (planner, effort) -> divided(planner, input, orders, items, effort));
+            (planner, effort) -> divided(planner, input, orders, items, style, effort));
     if (!(result instanceof PlanResult.Planned planned)) {
       return desk.tellNoPlan(result, style);
     }
@@ -172,14 +172,17 @@ final class WasteCommand implements Callable<Integer> {
     return (withWeek ? 1 : 0) + (dimensions ? 1 : 0) + (stockLengths.isEmpty() ? 0 : 1);
   }
 
-  private static PlanResult divided(
+  /** Dividing the cost takes plans of its own, so it is left out where nothing would show it. */
+  private PlanResult divided(
       Planner planner,
       OrderInput input,
       List<MaterialOrder> orders,
       List<ItemOrder> items,
+      Style style,
       Effort effort) {
     PlanResult result = planner.plan(input.order().shop(), orders, items, Map.of(), effort);
     return result instanceof PlanResult.Planned planned
+            && (papers.isJson() || WasteText.isWhole(WastePaper.of(planned.plan()), style))
         ? new PlanResult.Planned(new Dividing(planner).divide(planned.plan(), effort))
         : result;
   }

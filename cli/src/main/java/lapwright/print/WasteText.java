@@ -38,6 +38,12 @@ public final class WasteText {
     return Shortening.fitting(style, limit -> new WasteText(paper, style, limit).write(false));
   }
 
+  /** True where all of the paper is printed, so that a divided cost would be seen. */
+  public static boolean isWhole(WastePaper paper, Style style) {
+    return style.all()
+        || new WasteText(paper, style, Shortening.NONE).write(true).size() <= style.lines();
+  }
+
   private Page write(boolean eachMaterial) {
     if (paper.materials().isEmpty()) {
       page.strongText("No waste: the jobs have no pieces to cut.");
@@ -64,9 +70,8 @@ public final class WasteText {
       }
     } else {
       page.text(
-          "Each material by cause and by job"
-              + (paper.division() == null ? "" : ", and each job's part of the cost")
-              + ": --all.",
+          "Each material by cause and by job, and each job's part of the cost where there are"
+              + " prices: --all.",
           2,
           2);
     }
