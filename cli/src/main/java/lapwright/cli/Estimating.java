@@ -9,12 +9,14 @@ import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.check.CheckedPlan;
 import lapwright.compare.BesideWeek;
+import lapwright.compare.BestLength;
 import lapwright.compare.OtherLength;
 import lapwright.compare.OtherLengthResult;
 import lapwright.compare.ShorterMark;
 import lapwright.effort.Effort;
 import lapwright.effort.SideBySide;
 import lapwright.files.OrderInput;
+import lapwright.files.answers.BestLengthJson;
 import lapwright.files.saved.EstimateJson;
 import lapwright.measure.Length;
 import lapwright.measure.LengthStyle;
@@ -24,6 +26,7 @@ import lapwright.paperwork.OtherLengthPaper;
 import lapwright.paperwork.OtherLengthsPaper;
 import lapwright.plan.MaterialPlan;
 import lapwright.print.BesideWeekText;
+import lapwright.print.BestLengthText;
 import lapwright.print.DimensionText;
 import lapwright.print.OtherLengthText;
 import lapwright.print.OtherLengthsText;
@@ -75,6 +78,25 @@ final class Estimating {
     List<CheckedPlan> plans = new ArrayList<>();
     results.forEach(result -> plans.addAll(List.of(result.now(), result.then())));
     return desk.statusOf(plans, planning);
+  }
+
+  /** Which ordered length would buy the least? */
+  int bestLength(List<MaterialOrder> orders, LengthRange range) {
+    boolean feet = style.units() == LengthStyle.FEET_INCHES;
+    Length step = feet ? Length.ofInches(1) : Length.ofMm(10);
+    List<BestLength.Answer> answers =
+        desk.plan(
+            input,
+            orders,
+            planning,
+            (planner, effort) ->
+                new BestLength(planner)
+                    .ask(input.order().shop(), orders, range.from(), range.to(), step, effort));
+    desk.print(
+        papers.isJson()
+            ? BestLengthJson.text(answers, style.units())
+            : BestLengthText.render(answers, input.order().shop(), style));
+    return ExitStatus.DONE;
   }
 
   /** What do the jobs cost by themselves, and what do they add to the week? */

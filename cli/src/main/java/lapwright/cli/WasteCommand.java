@@ -44,7 +44,8 @@ import picocli.CommandLine.Parameters;
       "  lapwright waste my-shop --bids",
       "  lapwright waste my-shop --job hay-barn --with-week",
       "  lapwright waste my-shop --dimensions",
-      "  lapwright waste my-shop --stock-length 20' --stock-length 24'"
+      "  lapwright waste my-shop --stock-length 20' --stock-length 24'",
+      "  lapwright waste my-shop --material eave-trim --best-length 8ft..14ft"
     })
 final class WasteCommand implements Callable<Integer> {
   private final Desk desk;
@@ -66,6 +67,15 @@ final class WasteCommand implements Callable<Integer> {
           "What if stock came in this length only? Rack and sticks on hand are left aside. Given"
               + " several times, the lengths stand side by side.")
   private List<Length> stockLengths = new ArrayList<>();
+
+  @Option(
+      names = "--best-length",
+      paramLabel = "FROM..TO",
+      converter = LengthRange.Converter.class,
+      description =
+          "Which stock length between these would buy the least, if it were cut to order? Runs are"
+              + " joined anew for each, with no more joints a line than now.")
+  private @Nullable LengthRange bestLength;
 
   @Option(
       names = "--with-week",
@@ -105,8 +115,8 @@ final class WasteCommand implements Callable<Integer> {
     }
     if (questions() > 1) {
       desk.tell(
-          "lapwright: --with-week, --stock-length and --dimensions are three questions: one at a"
-              + " time.");
+          "lapwright: --with-week, --stock-length, --best-length and --dimensions are four questions:"
+              + " one at a time.");
       return ExitStatus.WRONG_USAGE;
     }
     if (questions() == 1 && out != null) {
@@ -144,6 +154,9 @@ final class WasteCommand implements Callable<Integer> {
     if (!stockLengths.isEmpty()) {
       return estimating.inOtherLengths(orders, stockLengths);
     }
+    if (bestLength != null) {
+      return estimating.bestLength(orders, bestLength);
+    }
     if (dimensions) {
       return estimating.dimensions(orders);
     }
@@ -169,7 +182,10 @@ final class WasteCommand implements Callable<Integer> {
   }
 
   private int questions() {
-    return (withWeek ? 1 : 0) + (dimensions ? 1 : 0) + (stockLengths.isEmpty() ? 0 : 1);
+    return (withWeek ? 1 : 0)
+        + (dimensions ? 1 : 0)
+        + (stockLengths.isEmpty() ? 0 : 1)
+        + (bestLength == null ? 0 : 1);
   }
 
   /** Dividing the cost takes plans of its own, so it is left out where nothing would show it. */

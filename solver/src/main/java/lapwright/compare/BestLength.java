@@ -19,6 +19,8 @@ import lapwright.shop.JointRules.JointCount;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.RunNeed;
 import lapwright.shop.Shop;
+import lapwright.shop.Supply;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Which stock length, if a mill cut it to order, would buy the least? Runs are joined anew for each
@@ -47,6 +49,51 @@ public final class BestLength {
    * @param proved true when no plan from that length costs less
    */
   public record Tried(Length length, long cost, int sticks, boolean proved) {}
+
+  /**
+   * The answer for one material.
+   *
+   * @param order whose pieces and runs
+   * @param now its plan from the lengths on offer, bought new; null when there is none
+   * @param tried shortest first; empty when no length between the limits serves
+   */
+  public record Answer(MaterialOrder order, @Nullable MaterialPlan now, List<Tried> tried) {
+    public Answer {
+      Objects.requireNonNull(order);
+      tried = List.copyOf(tried);
+    }
+  }
+
+  /**
+   * Asks material by material; each gets its share of the effort.
+   *
+   * @param step lengths are whole multiples of it
+   */
+  public List<Answer> ask(
+      Shop shop, List<MaterialOrder> orders, Length from, Length to, Length step, Effort effort) {
+    List<Answer> answers = new ArrayList<>();
+    for (MaterialOrder order : orders) {
+      long remaining = effort.remainingNanos();
+      long end = remaining - remaining / (orders.size() - answers.size());
+      Effort mine = effort.alsoStoppedBy(() -> effort.remainingNanos() < end);
+      PlanResult now =
+          planner.plan(
+              shop,
+              List.of(
+                  order.withSupplies(
+                      order.supplies().stream().filter(Supply.Offer.class::isInstance).toList())),
+              Map.of(),
+              share(mine, 2).tellingInstead(progress -> {}));
+      answers.add(
+          new Answer(
+              order,
+              now instanceof PlanResult.Planned planned
+                  ? planned.plan().plan().materials().get(0)
+                  : null,
+              ask(shop, order, from, to, step, mine)));
+    }
+    return answers;
+  }
 
   /**
    * The lengths that were tried, shortest first; empty when no length between the limits serves.
@@ -106,8 +153,7 @@ public final class BestLength {
     return effort.alsoStoppedBy(() -> effort.remainingNanos() < left - each);
   }
 
-  private @org.jspecify.annotations.Nullable Tried plan(
-      Shop shop, MaterialOrder order, Length length, Effort effort) {
+  private @Nullable Tried plan(Shop shop, MaterialOrder order, Length length, Effort effort) {
     PlanResult result =
         planner.plan(
             shop,

@@ -1,0 +1,121 @@
+package lapwright.print;
+
+import java.util.List;
+import lapwright.compare.BestLength;
+import lapwright.compare.BestLength.Tried;
+import lapwright.measure.Length;
+import lapwright.measure.Money;
+import lapwright.measure.MoneyStyle;
+import lapwright.measure.Percent;
+import lapwright.plan.MaterialPlan;
+import lapwright.plan.Proof;
+import lapwright.print.Table.Kind;
+import lapwright.shop.Shop;
+
+/** Which ordered length would buy the least, as text. */
+public final class BestLengthText {
+  private static final int ROWS_EACH_SIDE = 4;
+
+  private final Page page;
+  private final MoneyStyle money;
+
+  private BestLengthText(Shop shop, Style style) {
+    page = new Page(style);
+    money = new MoneyStyle(shop.currency());
+  }
+
+  public static String render(List<BestLength.Answer> answers, Shop shop, Style style) {
+    BestLengthText text = new BestLengthText(shop, style);
+    if (answers.isEmpty()) {
+      text.page.strongText("No length is asked about: the jobs have no pieces.");
+    }
+    answers.forEach(text::material);
+    if (!answers.isEmpty()) {
+      text.page.blank();
+      text.page.text(
+          "Bought singly in that one length, at the price by length that is lowest now; rack and"
+              + " sticks on hand are left aside, also in what it costs now. No line of a run has"
+              + " more joints than the lengths on offer ask for. Not every length was tried, so"
+              + " another may be better.",
+          0,
+          0);
+    }
+    text.page.explainSigns();
+    return text.page.printed();
+  }
+
+  private void material(BestLength.Answer answer) {
+    page.blank();
+    String name = answer.order().material().name();
+    if (answer.tried().isEmpty()) {
+      page.strongText(name + ": no length between these gives every piece, or the time was over.");
+      return;
+    }
+    Tried best = BestLength.best(answer.tried());
+    page.strongText(
+        name
+            + ": "
+            + page.length(best.length())
+            + " would buy the least, "
+            + amount(answer, best.cost())
+            + " for "
+            + Phrases.sticks(best.sticks())
+            + against(answer, best)
+            + (best.proved() ? "" : " Not proved for that length."));
+    table(answer, best);
+  }
+
+  private String against(BestLength.Answer answer, Tried best) {
+    MaterialPlan now = answer.now();
+    if (now == null) {
+      return ".";
+    }
+    long less = now.cost() - best.cost();
+    String than =
+        " than the "
+            + amount(answer, now.cost())
+            + " of now"
+            + (now.proof() == Proof.PROVED ? "." : ", which is not proved.");
+    return less == 0
+        ? ", as much as now."
+        : ": "
+            + amount(answer, Math.abs(less))
+            + " ("
+            + Percent.of(Math.abs(less), now.cost()).print()
+            + ")"
+            + (less > 0 ? " less" : " more")
+            + than;
+  }
+
+  /** The best length, and the lengths around it. */
+  private void table(BestLength.Answer answer, Tried best) {
+    Table table =
+        new Table(page)
+            .column("Length", Kind.NUMBER)
+            .column("Sticks", Kind.NUMBER)
+            .column("Cost", Kind.NUMBER)
+            .column("More than the best", Kind.NUMBER)
+            .column("Plan", Kind.NAME);
+    int at = answer.tried().indexOf(best);
+    int from = Math.max(0, at - ROWS_EACH_SIDE);
+    int to = Math.min(answer.tried().size(), at + ROWS_EACH_SIDE + 1);
+    for (Tried tried : answer.tried().subList(from, to)) {
+      table.row(
+          List.of(
+              page.length(tried.length()),
+              MoneyStyle.grouped(tried.sticks()),
+              amount(answer, tried.cost()),
+              tried.cost() == best.cost() ? "" : amount(answer, tried.cost() - best.cost()),
+              tried.proved() ? Proof.PROVED.word() : Proof.OPEN.word()));
+    }
+    table.note(
+        "of " + Phrases.count(answer.tried().size(), "length", "lengths") + " that were tried");
+    table.print(2);
+  }
+
+  private String amount(BestLength.Answer answer, long cost) {
+    return answer.order().isPriced()
+        ? money.print(new Money(cost))
+        : page.length(Length.ofUnits(cost));
+  }
+}
