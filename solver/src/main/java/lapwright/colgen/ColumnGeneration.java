@@ -89,6 +89,11 @@ public final class ColumnGeneration {
 
     /** True when nothing more is to be learned at this cost of the master. */
     boolean isEnough(double masterCost);
+
+    /** True when the pattern may be added. */
+    default boolean isAllowed(Pattern pattern) {
+      return true;
+    }
   }
 
   /**
@@ -121,7 +126,9 @@ public final class ColumnGeneration {
       }
       int added = 0;
       for (Pattern pattern : priced.patterns()) {
-        if ((at == out || out.isWorthAdding(pattern)) && master.add(pattern)) {
+        if ((at == out || out.isWorthAdding(pattern))
+            && watch.isAllowed(pattern)
+            && master.add(pattern)) {
           added++;
         }
       }
@@ -133,7 +140,7 @@ public final class ColumnGeneration {
         continue;
       }
       if (added == 0) {
-        if (priced.patterns().isEmpty() || fresh) {
+        if (priced.patterns().stream().noneMatch(watch::isAllowed) || fresh) {
           return new Ending(solution, true);
         }
         // All that is worth adding is there already: the engine's solution cannot be right.

@@ -1,6 +1,8 @@
 package lapwright.colgen;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,51 +18,82 @@ import org.jspecify.annotations.Nullable;
  * The master linear program over the patterns known so far.
  *
  * <p>min sum_j P_j y_j + M sum_i z_i subject to sum_a a_i x_a + z_i &gt;= d_i for every item (dual
- * pi_i &gt;= 0), k_j y_j - sum_{a of j} x_a &gt;= 0 for every stock (dual mu_j &gt;= 0), L_j &lt;=
- * y_j &lt;= Y_j, x, z &gt;= 0. A pattern of stock j is worth adding when pi a &gt; mu_j. The
- * artificial columns z stay in always, so that the program never lacks a solution, whatever is
- * fixed.
+ * pi_i &gt;= 0), k_j y_j - sum_{a of j} x_a &gt;= u_j for every stock (dual mu_j &gt;= 0), L_j
+ * &lt;= y_j &lt;= Y_j, x, z &gt;= 0, where u_j sticks are used already. A pattern of stock j is
+ * worth adding when pi a &gt; mu_j. The artificial columns z stay in always, so that the program
+ * never lacks a solution, whatever is fixed.
+ *
+ * <p>Where patterns are many for the rows, those that are farthest from use are parked: the engine
+ * passes over them until they are added once more, and the program is made anew without them when
+ * they are most of it.
  *
  * <p>Costs are divided by the dearest stick's price, so that duals are about 1 at most. Holds
  * native memory: close it. Not thread-safe.
  */
 public final class Master implements AutoCloseable {
   private static final double FIRST_PENALTY = 3;
+  private static final int ACTIVE_A_ROW = 3;
+  private static final int COLUMNS_A_ROW = 8;
+  private static final int FEW_COLUMNS = 600;
 
+  private final StickProblem problem;
   private final double costUnit;
-  private final LinearModel model = new LinearModel();
+  private final double[] demands;
+  private final long[] sticksUsed;
+  private final int[] leastPacks;
+  private final int[] mostPacks;
   private final int[] itemRows;
   private final int[] stockRows;
   private final int[] packColumns;
   private final int[] artificialColumns;
   private final List<Pattern> patterns = new ArrayList<>();
-  private final List<Integer> patternColumns = new ArrayList<>();
   private final Map<Pattern, Integer> indexOf = new HashMap<>();
+  private final BitSet parked = new BitSet();
+  private int[] columnOf = new int[64];
+  private LinearModel model = new LinearModel();
+  private int rows;
   private double penalty = FIRST_PENALTY;
 
+  /** The whole problem. */
   public Master(StickProblem problem) {
+    this(
+        problem,
+        problem.items().stream().mapToInt(StickProblem.Item::demand).toArray(),
+        new long[problem.stocks().size()]);
+  }
+
+  /**
+   * What is left of a problem.
+   *
+   * @param left still to be cut of each item
+   * @param sticksUsed sticks of each stock that are used already
+   */
+  private Master(StickProblem problem, int[] left, long[] sticksUsed) {
+    this.problem = problem;
+    this.sticksUsed = sticksUsed.clone();
     costUnit = dearestStick(problem);
-    int m = problem.items().size();
+    demands = Arrays.stream(left).asDoubleStream().toArray();
+    itemRows = new int[left.length];
+    artificialColumns = new int[left.length];
     int n = problem.stocks().size();
-    itemRows = new int[m];
-    artificialColumns = new int[m];
-    for (int i = 0; i < m; i++) {
-      itemRows[i] = model.addRow(problem.items().get(i).demand(), Double.POSITIVE_INFINITY);
-      artificialColumns[i] = model.addColumn(penalty, 0, Double.POSITIVE_INFINITY);
-      model.setCoefficient(itemRows[i], artificialColumns[i], 1);
-    }
     stockRows = new int[n];
     packColumns = new int[n];
-    for (int j = 0; j < n; j++) {
-      Stock stock = problem.stocks().get(j);
-      stockRows[j] = model.addRow(0, Double.POSITIVE_INFINITY);
-      packColumns[j] =
-          model.addColumn(
-              stock.packCost() / costUnit,
-              0,
-              stock.isLimited() ? stock.mostPacks() : Double.POSITIVE_INFINITY);
-      model.setCoefficient(stockRows[j], packColumns[j], stock.packSize());
+    leastPacks = new int[n];
+    mostPacks = problem.stocks().stream().mapToInt(Stock::mostPacks).toArray();
+    layOut();
+  }
+
+  /** The same packs and penalty, for what is left; without any pattern yet. */
+  public Master forTheRest(int[] left, long[] used) {
+    Master rest = new Master(problem, left, used);
+    for (int j = 0; j < leastPacks.length; j++) {
+      rest.limitPacks(j, leastPacks[j], mostPacks[j]);
     }
+    boolean asDear = true;
+    while (asDear && rest.penalty < penalty) {
+      asDear = rest.raisePenalty();
+    }
+    return rest;
   }
 
   private static double dearestStick(StickProblem problem) {
@@ -71,19 +104,104 @@ public final class Master implements AutoCloseable {
     return dearest > 0 ? dearest : 1;
   }
 
-  /** Adds a pattern; false when it is there already. */
-  public boolean add(Pattern pattern) {
-    if (indexOf.putIfAbsent(pattern, patterns.size()) != null) {
-      return false;
+  /** Rows, artificial columns and packs; rows of items of which nothing is left are left out. */
+  private void layOut() {
+    rows = 0;
+    for (int i = 0; i < itemRows.length; i++) {
+      itemRows[i] = -1;
+      artificialColumns[i] = -1;
+      if (demands[i] > 0) {
+        itemRows[i] = model.addRow(demands[i], Double.POSITIVE_INFINITY);
+        artificialColumns[i] = model.addColumn(penalty, 0, Double.POSITIVE_INFINITY);
+        model.setCoefficient(itemRows[i], artificialColumns[i], 1);
+        rows++;
+      }
     }
+    for (int j = 0; j < stockRows.length; j++) {
+      Stock stock = problem.stocks().get(j);
+      stockRows[j] = model.addRow((double) sticksUsed[j], Double.POSITIVE_INFINITY);
+      packColumns[j] =
+          model.addColumn(stock.packCost() / costUnit, leastPacks[j], bound(mostPacks[j]));
+      model.setCoefficient(stockRows[j], packColumns[j], stock.packSize());
+      rows++;
+    }
+  }
+
+  private static double bound(int packs) {
+    return packs == Integer.MAX_VALUE ? Double.POSITIVE_INFINITY : packs;
+  }
+
+  /** Adds a pattern of items that are left; false when it is there already. */
+  public boolean add(Pattern pattern) {
+    Integer known = indexOf.putIfAbsent(pattern, patterns.size());
+    if (known != null) {
+      return unpark(known);
+    }
+    if (columnOf.length == patterns.size()) {
+      columnOf = Arrays.copyOf(columnOf, 2 * columnOf.length);
+    }
+    columnOf[patterns.size()] = newColumn(pattern);
+    patterns.add(pattern);
+    return true;
+  }
+
+  private int newColumn(Pattern pattern) {
     int column = model.addColumn(0, 0, Double.POSITIVE_INFINITY);
     for (int k = 0; k < pattern.kinds(); k++) {
       model.setCoefficient(itemRows[pattern.item(k)], column, pattern.count(k));
     }
     model.setCoefficient(stockRows[pattern.stock()], column, -1);
-    patterns.add(pattern);
-    patternColumns.add(column);
+    return column;
+  }
+
+  private boolean unpark(int index) {
+    if (!parked.get(index)) {
+      return false;
+    }
+    parked.clear(index);
+    if (columnOf[index] < 0) {
+      columnOf[index] = newColumn(patterns.get(index));
+    } else {
+      model.setColumnBounds(columnOf[index], 0, Double.POSITIVE_INFINITY);
+    }
     return true;
+  }
+
+  private void park(Solution solution) {
+    if (patterns.size() - parked.cardinality() <= ACTIVE_A_ROW * rows + FEW_COLUMNS) {
+      return;
+    }
+    double[] surplus = new double[patterns.size()];
+    double[] unused = new double[patterns.size()];
+    int count = 0;
+    for (int index = 0; index < surplus.length; index++) {
+      if (!parked.get(index) && solution.times(index) == 0) {
+        surplus[index] = solution.surplus(patterns.get(index));
+        unused[count++] = surplus[index];
+      }
+    }
+    if (count > rows) {
+      Arrays.sort(unused, 0, count);
+      double most = Math.max(unused[rows], 1e-6);
+      for (int index = 0; index < surplus.length; index++) {
+        if (surplus[index] > most) {
+          parked.set(index);
+          model.setColumnBounds(columnOf[index], 0, 0);
+        }
+      }
+    }
+    if (model.columnCount() > COLUMNS_A_ROW * rows + 2 * FEW_COLUMNS) {
+      makeAnew();
+    }
+  }
+
+  private void makeAnew() {
+    model.close();
+    model = new LinearModel();
+    layOut();
+    for (int index = 0; index < patterns.size(); index++) {
+      columnOf[index] = parked.get(index) ? -1 : newColumn(patterns.get(index));
+    }
   }
 
   /** The patterns, in the order in which they came. */
@@ -99,19 +217,16 @@ public final class Master implements AutoCloseable {
     return patterns.get(index);
   }
 
-  /** Bounds on how often a pattern is cut. */
-  public void limitPattern(int index, double least, double most) {
-    model.setColumnBounds(patternColumns.get(index), least, most);
-  }
-
   /** Bounds on packs; {@link Integer#MAX_VALUE} without a limit. */
   public void limitPacks(int stock, int least, int most) {
-    model.setColumnBounds(
-        packColumns[stock], least, most == Integer.MAX_VALUE ? Double.POSITIVE_INFINITY : most);
+    leastPacks[stock] = least;
+    mostPacks[stock] = most;
+    model.setColumnBounds(packColumns[stock], least, bound(most));
   }
 
   /** Another demand of an item; the method that changes it restores it. */
   public void setDemand(int item, double demand) {
+    demands[item] = demand;
     model.setRowBounds(itemRows[item], demand, Double.POSITIVE_INFINITY);
   }
 
@@ -122,7 +237,9 @@ public final class Master implements AutoCloseable {
     }
     penalty *= 30;
     for (int column : artificialColumns) {
-      model.setCost(column, penalty);
+      if (column >= 0) {
+        model.setCost(column, penalty);
+      }
     }
     return true;
   }
@@ -145,7 +262,9 @@ public final class Master implements AutoCloseable {
         return null;
       }
     }
-    return new Solution(result);
+    Solution solution = new Solution(result);
+    park(solution);
+    return solution;
   }
 
   /** Forgets the basis: the engine sometimes stops on a solution that is none. */
@@ -161,9 +280,14 @@ public final class Master implements AutoCloseable {
   /** A solution of the master, in cost units of {@link #costUnit}. */
   public final class Solution {
     private final LinearResult result;
+    private final double[] times;
 
     private Solution(LinearResult result) {
       this.result = result;
+      times = new double[patterns.size()];
+      for (int index = 0; index < times.length; index++) {
+        times[index] = parked.get(index) ? 0 : result.value(columnOf[index]);
+      }
     }
 
     /** Objective in the problem's cost. */
@@ -171,9 +295,9 @@ public final class Master implements AutoCloseable {
       return result.objective() * costUnit;
     }
 
-    /** pi_i, in the problem's cost. */
+    /** pi_i, in the problem's cost; 0 where nothing is left. */
     public double itemDual(int item) {
-      return Math.max(0, result.dual(itemRows[item])) * costUnit;
+      return itemRows[item] < 0 ? 0 : Math.max(0, result.dual(itemRows[item])) * costUnit;
     }
 
     /** mu_j, the value of a stick of the stock, in the problem's cost. */
@@ -183,8 +307,16 @@ public final class Master implements AutoCloseable {
 
     /** How often a pattern is cut; 0 for one that was added after this solution. */
     public double times(int index) {
-      int column = patternColumns.get(index);
-      return column < result.columnCount() ? result.value(column) : 0;
+      return index < times.length ? times[index] : 0;
+    }
+
+    /** By how much the pattern misses being worth its stick, in cost units. */
+    public double surplus(Pattern pattern) {
+      double surplus = result.dual(stockRows[pattern.stock()]);
+      for (int k = 0; k < pattern.kinds(); k++) {
+        surplus -= result.dual(itemRows[pattern.item(k)]) * pattern.count(k);
+      }
+      return surplus;
     }
 
     public double packs(int stock) {
@@ -195,7 +327,7 @@ public final class Master implements AutoCloseable {
     public double uncovered() {
       double sum = 0;
       for (int column : artificialColumns) {
-        sum += result.value(column);
+        sum += column < 0 ? 0 : result.value(column);
       }
       return sum;
     }

@@ -2,7 +2,6 @@ package lapwright.exact;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import lapwright.colgen.ColumnGeneration;
@@ -14,24 +13,31 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Diving with column generation on the residual: fix the whole parts of the relaxation's patterns
- * and all that are nearly whole, at least one, price patterns for what is left, and so on down.
- * When a dive ends above what is aimed at, the next one forbids a choice of the first, earliest
- * choices first (limited discrepancy: W. Harvey and M. Ginsberg, IJCAI 1995; diving with column
- * generation: R. Sadykov and others, INFORMS J. Computing 31, 2019).
+ * and all that are nearly whole, at least one, and of many sticks so many more, price patterns for
+ * what is left, and so on down. When a dive ends above what is aimed at, the next one forbids a
+ * choice of the first, earliest choices first (limited discrepancy: W. Harvey and M. Ginsberg,
+ * IJCAI 1995; diving with column generation: R. Sadykov and others, INFORMS J. Computing 31, 2019).
+ *
+ * <p>What is left has a linear program of its own, which shrinks from step to step.
  */
 final class Dive {
   private static final double NEARLY_WHOLE = 0.8;
+  private static final double HALF_WHOLE = 0.5;
+
+  /** Of so many sticks that are left, at least one is fixed at a time. */
+  private static final int STICKS_A_CHOICE = 12;
+
+  private static final int COLUMNS_A_ROW = 3;
+  private static final int FEW_COLUMNS = 200;
 
   private final StickProblem problem;
   private final Relaxation relaxation;
-  private final Master master;
   private final List<GreedyFill> completions;
   private final Effort effort;
 
   Dive(StickProblem problem, Relaxation relaxation, List<GreedyFill> completions, Effort effort) {
     this.problem = problem;
     this.relaxation = relaxation;
-    this.master = relaxation.master();
     this.completions = completions;
     this.effort = effort;
   }
@@ -50,101 +56,128 @@ final class Dive {
   /**
    * Dives until nothing better is wanted, at most so many times.
    *
+   * @param from the relaxation's last solution
    * @param dives 1 for a single dive without discrepancies
    */
-  void run(int dives, Finds finds) {
-    List<Integer> firstChoices = new ArrayList<>();
-    Set<Integer> none = Set.of();
-    once(none, firstChoices, finds);
+  void run(Master.Solution from, int dives, Finds finds) {
+    List<Pattern> firstChoices = new ArrayList<>();
+    once(from, Set.of(), firstChoices, finds);
     for (int k = 0; k + 1 < dives && k < firstChoices.size(); k++) {
       if (!finds.wants(0) || effort.spent()) {
         return;
       }
-      once(Set.of(firstChoices.get(k)), new ArrayList<>(), finds);
+      once(from, Set.of(firstChoices.get(k)), new ArrayList<>(), finds);
     }
   }
 
-  private void once(Set<Integer> forbidden, List<Integer> choices, Finds finds) {
+  private void once(
+      Master.Solution from, Set<Pattern> forbidden, List<Pattern> choices, Finds finds) {
     int[] left = relaxation.demands();
-    List<Integer> fixed = new ArrayList<>();
     Layout.Builder builder = new Layout.Builder(problem);
-    Set<Integer> touched = new HashSet<>();
-    forbid(forbidden, touched);
-    int seen = 0;
-    while (!effort.spent()) {
-      while (fixed.size() < master.patternCount()) {
-        fixed.add(0);
-      }
-      for (int index = 0; index < fixed.size(); index++) {
-        if (master.pattern(index).mostTimes(left) == 0 && touched.add(index)) {
-          master.limitPattern(index, fixed.get(index), fixed.get(index));
+    Master master = relaxation.master();
+    Master.@Nullable Solution solution = from;
+    try {
+      for (int step = 0; solution != null && !effort.spent(); step++) {
+        if (!fixSome(master, solution, left, builder, forbidden, choices)) {
+          break;
         }
+        boolean done = isDone(left);
+        if (done || step % 4 == 0) {
+          complete(builder, finds);
+        }
+        if (done || !finds.wants(0)) {
+          break;
+        }
+        Master rest = theRest(master, solution, left, builder.sticks(), forbidden);
+        close(master);
+        master = rest;
+        solution = solved(master, left, forbidden, finds);
       }
-      ColumnGeneration.Ending ending = relaxation.generation().run(left, until(finds), 0, effort);
-      Master.Solution solution = ending.solution();
-      if (solution == null || solution.uncovered() > 1e-6 || !finds.wants(solution.cost())) {
-        break;
-      }
-      while (fixed.size() < master.patternCount()) {
-        fixed.add(0);
-      }
-      if (!fixSome(solution, left, fixed, builder, forbidden, choices)) {
-        break;
-      }
-      boolean done = isDone(left);
-      if (done || seen++ % 4 == 0) {
-        complete(builder, finds);
-      }
-      if (done || !finds.wants(0)) {
-        break;
-      }
+    } finally {
+      close(master);
     }
     complete(builder, finds);
+  }
+
+  private void close(Master master) {
+    if (master != relaxation.master()) {
+      master.close();
+    }
+  }
+
+  /** A master for what is left, with the patterns that were in use or nearly so. */
+  private Master theRest(
+      Master master,
+      Master.Solution solution,
+      int[] left,
+      long[] sticksUsed,
+      Set<Pattern> forbidden) {
+    Master rest = relaxation.master().forTheRest(left, sticksUsed);
+    List<Column> columns = new ArrayList<>();
     for (int index = 0; index < master.patternCount(); index++) {
-      master.limitPattern(index, 0, Double.POSITIVE_INFINITY);
+      Pattern pattern = master.pattern(index);
+      if (pattern.mostTimes(left) > 0 && !forbidden.contains(pattern)) {
+        double surplus = solution.times(index) > 0 ? 0 : Math.max(0, solution.surplus(pattern));
+        columns.add(new Column(pattern, surplus));
+      }
     }
+    columns.sort(Comparator.comparingDouble(Column::surplus));
+    int most = FEW_COLUMNS;
+    for (int i = 0; i < left.length; i++) {
+      most += left[i] > 0 ? COLUMNS_A_ROW : 0;
+    }
+    columns.stream().limit(most).forEach(column -> rest.add(column.pattern()));
+    return rest;
   }
 
-  /** Patterns are priced until what is aimed at is in reach again. */
-  private static ColumnGeneration.Watch until(Finds finds) {
-    return new ColumnGeneration.Watch() {
-      @Override
-      public double bound(ColumnGeneration.Priced priced) {
-        return 0;
-      }
+  private record Column(Pattern pattern, double surplus) {}
 
-      @Override
-      public boolean isEnough(double masterCost) {
-        return finds.aimsAt(masterCost);
-      }
-    };
-  }
+  /** Patterns are priced until what is aimed at is in reach again; null when it never will be. */
+  private Master.@Nullable Solution solved(
+      Master master, int[] left, Set<Pattern> forbidden, Finds finds) {
+    ColumnGeneration.Watch watch =
+        new ColumnGeneration.Watch() {
+          @Override
+          public double bound(ColumnGeneration.Priced priced) {
+            return 0;
+          }
 
-  private void forbid(Set<Integer> forbidden, Set<Integer> touched) {
-    for (int index : forbidden) {
-      master.limitPattern(index, 0, 0);
-      touched.add(index);
-    }
+          @Override
+          public boolean isEnough(double masterCost) {
+            return finds.aimsAt(masterCost);
+          }
+
+          @Override
+          public boolean isAllowed(Pattern pattern) {
+            return !forbidden.contains(pattern);
+          }
+        };
+    Master.Solution solution = relaxation.generation(master).run(left, watch, 0, effort).solution();
+    return solution == null || solution.uncovered() > 1e-6 || !finds.wants(solution.cost())
+        ? null
+        : solution;
   }
 
   private boolean fixSome(
+      Master master,
       Master.Solution solution,
       int[] left,
-      List<Integer> fixed,
       Layout.Builder builder,
-      Set<Integer> forbidden,
-      List<Integer> choices) {
+      Set<Pattern> forbidden,
+      List<Pattern> choices) {
     List<Candidate> candidates = new ArrayList<>();
-    for (int index = 0; index < fixed.size(); index++) {
-      double more = solution.times(index) - fixed.get(index);
-      if (more > 1e-6 && !forbidden.contains(index)) {
-        candidates.add(new Candidate(index, Math.floor(more + 1e-6), more));
+    double sticks = 0;
+    for (int index = 0; index < master.patternCount(); index++) {
+      double times = solution.times(index);
+      if (times > 1e-6 && !forbidden.contains(master.pattern(index))) {
+        candidates.add(new Candidate(index, Math.floor(times + 1e-6), times));
+        sticks += times;
       }
     }
-    boolean any = false;
+    int fixed = 0;
     for (Candidate candidate : candidates) {
       if (candidate.whole() >= 1) {
-        any |= fix(candidate.index(), (int) candidate.whole(), left, fixed, builder);
+        fixed += fix(master.pattern(candidate.index()), (int) candidate.whole(), left, builder);
       }
     }
     candidates.sort(
@@ -152,34 +185,32 @@ final class Dive {
             .reversed()
             .thenComparingInt(Candidate::index));
     for (Candidate candidate : candidates) {
-      if (candidate.fraction() >= NEARLY_WHOLE || !any) {
-        if (fix(candidate.index(), 1, left, fixed, builder)) {
-          choices.add(candidate.index());
-          any = true;
+      boolean many = candidate.fraction() >= HALF_WHOLE && fixed < (long) sticks / STICKS_A_CHOICE;
+      if (candidate.fraction() >= NEARLY_WHOLE || fixed == 0 || many) {
+        Pattern pattern = master.pattern(candidate.index());
+        if (fix(pattern, 1, left, builder) > 0) {
+          choices.add(pattern);
+          fixed++;
         }
       }
     }
-    return any;
+    return fixed > 0;
   }
 
-  private record Candidate(int index, double whole, double more) {
+  private record Candidate(int index, double whole, double times) {
     double fraction() {
-      return more - whole;
+      return times - whole;
     }
   }
 
-  private boolean fix(
-      int index, int times, int[] left, List<Integer> fixed, Layout.Builder builder) {
-    Pattern pattern = master.pattern(index);
+  /** Cuts a pattern as often as that, or as often as is possible; returns how often. */
+  private static int fix(Pattern pattern, int times, int[] left, Layout.Builder builder) {
     int possible = Math.min(times, pattern.mostTimes(left));
-    if (possible <= 0) {
-      return false;
+    if (possible > 0) {
+      pattern.addTo(left, -possible);
+      builder.add(pattern, possible);
     }
-    pattern.addTo(left, -possible);
-    builder.add(pattern, possible);
-    fixed.set(index, fixed.get(index) + possible);
-    master.limitPattern(index, fixed.get(index), Double.POSITIVE_INFINITY);
-    return true;
+    return possible;
   }
 
   private static boolean isDone(int[] left) {

@@ -68,10 +68,7 @@ final class PackTree {
             Comparator.<Node>comparingLong(n -> n.bound).thenComparingInt(n -> -n.serial));
     Master.Solution solution = relax(root);
     offerBound();
-    tryCover(root);
-    if (!search.isClosed()) {
-      search.explore(root.limits, relaxation, relaxAgain(root, solution));
-    }
+    explore(root, solution);
     offerBound();
     if (search.isClosed() || solution == null || !branch(root, solution)) {
       return;
@@ -87,10 +84,7 @@ final class PackTree {
         continue;
       }
       if (!search.isClosedBy(node.bound)) {
-        tryCover(node);
-        if (!search.isClosedBy(node.bound)) {
-          search.explore(node.limits, relaxation, relaxAgain(node, there));
-        }
+        explore(node, there);
         if (!search.isClosedBy(node.bound)) {
           if (branch(node, there)) {
             grow(node, open);
@@ -116,12 +110,15 @@ final class PackTree {
     }
   }
 
-  /** The relaxation of the node once more, where another was solved in between. */
-  private Master.@Nullable Solution relaxAgain(Node node, Master.@Nullable Solution solution) {
-    WholePacks.Cover cover = node.cover;
-    return cover == null || cover.packs().isEmpty() || isOnlyStock()
-        ? solution
-        : relaxation.bound(node.limits, search::isEnough, effort).solution();
+  /** Looks for solutions at a node: with packs as they come, then with those of its cover. */
+  private void explore(Node node, Master.@Nullable Solution solution) {
+    search.dive(relaxation, solution);
+    if (!search.isClosedBy(node.bound)) {
+      tryCover(node);
+    }
+    if (!search.isClosedBy(node.bound)) {
+      search.recombine(node.limits, relaxation.master());
+    }
   }
 
   /** Looks for a solution with the cheapest packs that carry the node's weights. */

@@ -18,6 +18,9 @@ final class Relaxation implements AutoCloseable {
   private static final double SMOOTHING = 0.7;
 
   private final StickProblem problem;
+  private final PatternSource source;
+  private final int columnsACall;
+  private final double greatestSum;
   private final Master master;
   private final ColumnGeneration generation;
 
@@ -26,8 +29,11 @@ final class Relaxation implements AutoCloseable {
    */
   Relaxation(StickProblem problem, PatternSource source, int columnsACall, double greatestSum) {
     this.problem = problem;
+    this.source = source;
+    this.columnsACall = columnsACall;
+    this.greatestSum = greatestSum;
     master = new Master(problem);
-    generation = new ColumnGeneration(problem, source, master, columnsACall, greatestSum);
+    generation = generation(master);
   }
 
   Master master() {
@@ -36,6 +42,11 @@ final class Relaxation implements AutoCloseable {
 
   ColumnGeneration generation() {
     return generation;
+  }
+
+  /** Column generation on a master for a part of the problem. */
+  ColumnGeneration generation(Master part) {
+    return new ColumnGeneration(problem, source, part, columnsACall, greatestSum);
   }
 
   void addAll(Layout layout) {

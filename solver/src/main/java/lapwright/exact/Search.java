@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The state of one solve: the best solution, the best bound, and the order of attack. */
 final class Search {
-  private static final int COLUMNS_A_CALL = 200;
+  private static final int LEAST_COLUMNS_A_CALL = 200;
   private static final int MOST_NODES = 200;
   private static final int DIVES = 6;
   private static final int MOST_COLUMNS_FOR_MIP = 1500;
@@ -68,13 +68,18 @@ final class Search {
       return;
     }
     PatternSource source = PatternSource.of(problem);
-    try (Relaxation relaxation = new Relaxation(problem, source, COLUMNS_A_CALL, greatestSum)) {
+    try (Relaxation relaxation = new Relaxation(problem, source, columnsACall(), greatestSum)) {
       if (best != null) {
         relaxation.addAll(best);
       }
       new PackTree(problem, relaxation, this, effort).run(isOneStock() ? 1 : MOST_NODES);
       settleOneStock(relaxation);
     }
+  }
+
+  /** More where more items are, so that the calls do not become more. */
+  private int columnsACall() {
+    return Math.max(LEAST_COLUMNS_A_CALL, problem.items().size() * 2 / 3);
   }
 
   private boolean isOneStock() {
@@ -141,22 +146,28 @@ final class Search {
     return new Layout.Builder(problem);
   }
 
-  /** Looks for better solutions around a node's relaxation. */
-  void explore(PackLimits limits, Relaxation relaxation, Master.@Nullable Solution solution) {
-    if (isClosed() || solution == null || effort.spent()) {
-      return;
-    }
-    dive(relaxation, solution, bound);
-    if (!isClosed() && relaxation.master().patternCount() <= MOST_COLUMNS_FOR_MIP) {
-      offer(
-          ColumnMip.solve(problem, limits, relaxation.master().patterns(), MOST_MIP_NODES, effort));
+  /** Dives from a node's relaxation. */
+  void dive(Relaxation relaxation, Master.@Nullable Solution solution) {
+    if (!isClosed() && solution != null && !effort.spent()) {
+      dive(relaxation, solution, bound);
     }
   }
 
-  /** Dives from the relaxation as it stands; its packs are as the master's bounds have them. */
+  /** Looks for a better solution among the patterns that are known, if they are few. */
+  void recombine(PackLimits limits, Master master) {
+    if (!isClosed() && master.patternCount() <= MOST_COLUMNS_FOR_MIP && !effort.spent()) {
+      offer(ColumnMip.solve(problem, limits, master.patterns(), MOST_MIP_NODES, effort));
+    }
+  }
+
+  /**
+   * Dives from the relaxation whose last solution that is; its packs are as the master's bounds
+   * have them.
+   */
   void dive(Relaxation relaxation, Master.Solution from, long aim) {
     new Dive(problem, relaxation, completions, effort)
         .run(
+            from,
             DIVES,
             new Dive.Finds() {
               @Override
