@@ -12,9 +12,10 @@ import org.jspecify.annotations.Nullable;
 public interface PatternSource {
   /** The source that suits a problem of sticks. */
   static PatternSource of(StickProblem problem) {
-    return PatternTable.cells(problem) <= PatternTable.MOST_CELLS
-        ? new PatternTable(problem)
-        : new PatternLists(problem);
+    if (PatternTable.cells(problem) <= PatternTable.MOST_CELLS) {
+      return new PatternTable(problem);
+    }
+    return RoundedTable.suits(problem) ? new RoundedTable(problem) : new PatternLists(problem);
   }
 
   /**

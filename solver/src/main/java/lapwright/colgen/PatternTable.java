@@ -85,20 +85,25 @@ public final class PatternTable implements PatternSource {
 
   /** Cells that the table of a problem would have, at most. */
   static long cells(StickProblem problem) {
-    long greatest = 0;
-    for (StickProblem.Stock stock : problem.stocks()) {
-      greatest = Math.max(greatest, stock.capacity());
-    }
-    long stages = 0;
-    for (StickProblem.Item item : problem.items()) {
-      long most = Math.min(item.demand(), greatest / item.size());
-      stages += Long.SIZE - Long.numberOfLeadingZeros(most);
-    }
+    long greatest =
+        problem.stocks().stream().mapToLong(StickProblem.Stock::capacity).max().orElse(0);
     try {
-      return Math.multiplyExact(stages + 1, greatest + 1);
+      return Math.multiplyExact(stages(problem) + 1, greatest + 1);
     } catch (ArithmeticException e) {
       return Long.MAX_VALUE;
     }
+  }
+
+  /** Rows that the table of a problem would have, at most. */
+  static long stages(StickProblem problem) {
+    long greatest =
+        problem.stocks().stream().mapToLong(StickProblem.Stock::capacity).max().orElse(0);
+    long stages = 0;
+    for (StickProblem.Item item : problem.items()) {
+      long most = Math.min(item.demand(), Math.max(0, greatest) / item.size());
+      stages += Long.SIZE - Long.numberOfLeadingZeros(most);
+    }
+    return stages;
   }
 
   @Override

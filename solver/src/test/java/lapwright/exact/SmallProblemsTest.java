@@ -45,6 +45,42 @@ class SmallProblemsTest {
     assertTrue(compared > 190, "compared only " + compared);
   }
 
+  @Test
+  void lengthsWithoutACommonDivisorCostWhatAnIndependentSolverFinds() {
+    for (int seed = 0; seed < 60; seed++) {
+      StickProblem problem = fine(RandomProblems.small(seed), new Random(seed));
+      long least = PatternOracle.leastCost(problem);
+      if (least >= 0) {
+        assertEquals(least, solve(problem).cost(), "seed " + seed);
+      }
+    }
+  }
+
+  /** The same lengths give or take a little, on so fine a grid that no table has room for it. */
+  private static StickProblem fine(StickProblem problem, Random random) {
+    long unit = 20_000_000;
+    List<Item> items = new ArrayList<>();
+    for (Item item : problem.items()) {
+      items.add(new Item(item.size() * unit - random.nextInt(1000), item.demand(), false));
+    }
+    List<Stock> stocks = new ArrayList<>();
+    for (Stock stock : problem.stocks()) {
+      long capacity = stock.capacity() * unit;
+      stocks.add(
+          new Stock(
+              stock.length() * unit,
+              capacity,
+              capacity,
+              false,
+              0,
+              stock.packCost(),
+              stock.packCash(),
+              stock.packSize(),
+              stock.mostPacks()));
+    }
+    return new StickProblem(items, stocks, 0);
+  }
+
   @Property(tries = 100, seed = "11")
   void theOrderOfItemsAndStocksDoesNotChangeTheCost(@ForAll long seed) {
     StickProblem problem = RandomProblems.small(seed);
