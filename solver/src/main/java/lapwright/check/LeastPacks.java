@@ -9,9 +9,15 @@ import java.util.OptionalLong;
  * What whole packs cost at least that carry a given weight: min sum P_j y_j with sum c_j y_j &gt;=
  * weight, L_j &lt;= y_j &lt;= Y_j, y whole.
  *
+ * <p>Why that bounds a plan: no stick gives pieces of more weight than the greatest weight of its
+ * kind, so that the packs y of any plan carry at least what all pieces weigh together, and its cost
+ * is that of one of the y looked at. Kinds whose least number is left out only allow more.
+ *
  * <p>Tries numbers of packs, most first, of the kind that carries most for its price, then of the
  * next, and leaves a branch when even parts of packs could not carry the rest for less than the
- * best so far.
+ * best so far. With one pack fewer of a kind the same weight falls to kinds that carry less for
+ * their price, so that parts only become dearer: the first number that is too dear ends a loop.
+ * More packs than cost as much as the best so far are not looked at, as they cannot be better.
  */
 final class LeastPacks {
   private static final int MOST_TRIES = 12_000_000;
@@ -42,13 +48,13 @@ final class LeastPacks {
   static OptionalLong cost(List<Kind> all, BigInteger weight, long ceiling) {
     long spent = 0;
     BigInteger rest = weight;
+    boolean carriesAnything = false;
     List<Kind> open = new ArrayList<>();
     for (Kind kind : all) {
       boolean isFree = kind.cost() == 0 && kind.carries().signum() > 0;
-      if (isFree && kind.most() == PackGroups.UNLIMITED) {
-        return OptionalLong.of(0);
-      }
-      long sure = isFree ? kind.most() : kind.least();
+      boolean isEndless = isFree && kind.most() == PackGroups.UNLIMITED;
+      carriesAnything |= isEndless;
+      long sure = isFree && !isEndless ? kind.most() : kind.least();
       spent = Math.addExact(spent, Math.multiplyExact(kind.cost(), sure));
       rest = rest.subtract(kind.carries().multiply(BigInteger.valueOf(sure)));
       if (!isFree && kind.carries().signum() > 0 && kind.most() > kind.least()) {
@@ -56,6 +62,9 @@ final class LeastPacks {
             kind.most() == PackGroups.UNLIMITED ? Long.MAX_VALUE : kind.most() - kind.least();
         open.add(new Kind(kind.cost(), kind.carries(), 0, more));
       }
+    }
+    if (carriesAnything) {
+      return OptionalLong.of(Math.min(spent, ceiling));
     }
     open.sort(
         (a, b) ->
@@ -74,12 +83,13 @@ final class LeastPacks {
       best = Math.min(best, spent);
       return true;
     }
-    if (at == kinds.size()) {
+    if (at == kinds.size() || spent >= best) {
       return true;
     }
     Kind kind = kinds.get(at);
     BigInteger enough = roundedUp(rest, kind.carries());
-    long packs = enough.min(BigInteger.valueOf(kind.most())).longValueExact();
+    BigInteger affordable = BigInteger.valueOf((best - spent) / kind.cost() + 1);
+    long packs = enough.min(BigInteger.valueOf(kind.most())).min(affordable).longValueExact();
     for (; packs >= 0; packs--) {
       long cost = Math.addExact(spent, Math.multiplyExact(packs, kind.cost()));
       BigInteger left = rest.subtract(kind.carries().multiply(BigInteger.valueOf(packs)));

@@ -47,8 +47,8 @@ public interface PatternSource {
   /**
    * What pricing found.
    *
-   * @param greatest by stock, what no pattern weighs more than: the greatest weight itself, or the
-   *     threshold where no pattern exceeds it; at least 0, the empty pattern's
+   * @param greatest by stock, what no pattern weighs more than: the greatest weight itself, or at
+   *     most the threshold where no pattern exceeds it; at least 0, the empty pattern's
    * @param patterns distinct patterns above their stock's threshold
    */
   record Priced(List<Long> greatest, List<Pattern> patterns) {

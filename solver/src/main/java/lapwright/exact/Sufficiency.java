@@ -21,9 +21,10 @@ import org.jspecify.annotations.Nullable;
 final class Sufficiency {
   private static final int FEW_PROGRAMS = 300;
   private static final int MANY_PROGRAMS = 2_500;
-  private static final int MOST_FOR_ENGINE = 20_000;
-  private static final long MOST_NODES = 2_000;
-  private static final int DIVES = 12;
+  private static final int MOST_FOR_ENGINE = 5_000;
+  private static final long MOST_NODES = 500;
+  private static final int FEW_DIVES = 6;
+  private static final int MANY_DIVES = 40;
 
   private final StickProblem problem;
   private final Effort effort;
@@ -60,9 +61,13 @@ final class Sufficiency {
       if (byWeights != null) {
         return new Verdict(null, byWeights, false);
       }
+      Layout byDiving = layout(question, refuter.byDiving(FEW_DIVES));
+      if (byDiving != null) {
+        return new Verdict(byDiving, null, false);
+      }
       List<Pattern> possible = refuter.possible();
       if (possible == null) {
-        return new Verdict(layout(question, refuter.byDiving(DIVES)), null, false);
+        return new Verdict(layout(question, refuter.byDiving(MANY_DIVES)), null, false);
       }
       Refuter.TreeAnswer tree = refuter.byTree(possible, FEW_PROGRAMS);
       boolean refused = false;

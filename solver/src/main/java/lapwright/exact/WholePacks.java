@@ -72,7 +72,7 @@ final class WholePacks {
       long carries = Math.multiplyExact(greatest.get(j), stock.packSize());
       boolean free = stock.packCost() == 0;
       if (free && carries > 0 && !limits.isLimited(j)) {
-        return new Cover(0, List.of());
+        return new Cover(leastAllowed(problem, limits), List.of());
       }
       packs[j] = free && carries > 0 ? limits.most(j) : limits.least(j);
       base += stock.packCost() * packs[j];
@@ -104,6 +104,15 @@ final class WholePacks {
       list.add(count);
     }
     return new Cover(search.bestCost, list);
+  }
+
+  /** What the packs cost that the limits ask for. */
+  private static long leastAllowed(StickProblem problem, PackLimits limits) {
+    long cost = 0;
+    for (int j = 0; j < problem.stocks().size(); j++) {
+      cost += problem.stocks().get(j).packCost() * limits.least(j);
+    }
+    return cost;
   }
 
   /** False when it takes too long. */

@@ -27,22 +27,22 @@ class SmallProblemsTest {
 
   @Test
   void theCostIsThatOfAnIndependentSolver() {
-    int compared = 0;
+    int solved = 0;
     for (int seed = 0; seed < 200; seed++) {
       StickProblem problem = RandomProblems.small(seed);
       StickSolution solution = solve(problem);
       long least = PatternOracle.leastCost(problem);
+      if (least >= 0) {
+        solved++;
+      } else {
+        // It gave up, or takes for impossible what may be possible: every way is gone through.
+        least = EveryWay.leastCost(problem);
+      }
       String name = "seed " + seed;
-      if (least == PatternOracle.IMPOSSIBLE && solution.status() == Status.PROVED) {
-        continue; // The checked solution shows that the other solver is mistaken.
-      }
-      if (least != PatternOracle.NOT_SOLVED) {
-        compared++;
-        assertEquals(least, solution.cost(), name);
-        assertEquals(least < 0 ? Status.IMPOSSIBLE : Status.PROVED, solution.status(), name);
-      }
+      assertEquals(least, solution.cost(), name);
+      assertEquals(least < 0 ? Status.IMPOSSIBLE : Status.PROVED, solution.status(), name);
     }
-    assertTrue(compared > 190, "compared only " + compared);
+    assertTrue(solved > 150, "solved only " + solved);
   }
 
   @Test
