@@ -103,7 +103,7 @@ final class PackTree {
 
   /** Decides a node in which all packs are settled. */
   private void settle(Node node) {
-    Refutation refutation = search.settle(node.limits, relaxation);
+    Refutation refutation = search.settle(node.limits);
     if (refutation != null) {
       node.bound = WeightBound.IMPOSSIBLE;
       node.leaf = new StickCertificate.NoSolution(refutation);

@@ -73,7 +73,7 @@ final class Search {
         relaxation.addAll(best);
       }
       new PackTree(problem, relaxation, this, effort).run(isOneStock() ? 1 : MOST_NODES);
-      settleOneStock(relaxation);
+      settleOneStock();
     }
   }
 
@@ -87,7 +87,7 @@ final class Search {
   }
 
   /** With one stock length sold singly: does one stick fewer than known suffice? */
-  private void settleOneStock(Relaxation relaxation) {
+  private void settleOneStock() {
     if (!isOneStock()) {
       return;
     }
@@ -99,8 +99,7 @@ final class Search {
         claimed = true;
         return;
       }
-      Sufficiency.Verdict verdict =
-          new Sufficiency(problem, effort).of(List.of(sticks), relaxation.master().patterns());
+      Sufficiency.Verdict verdict = new Sufficiency(problem, effort).of(List.of(sticks));
       if (verdict.layout() != null) {
         offer(verdict.layout());
       } else if (verdict.refutation() != null) {
@@ -126,7 +125,7 @@ final class Search {
    * Decides whether the packs of settled limits suffice: takes a solution that is found, and gives
    * the refutation where there is none; null where it cannot tell.
    */
-  @Nullable Refutation settle(PackLimits limits, Relaxation relaxation) {
+  @Nullable Refutation settle(PackLimits limits) {
     List<Long> sticks = new ArrayList<>();
     for (int j = 0; j < problem.stocks().size(); j++) {
       if (!limits.isLimited(j)) {
@@ -134,8 +133,7 @@ final class Search {
       }
       sticks.add((long) limits.most(j) * problem.stocks().get(j).packSize());
     }
-    Sufficiency.Verdict verdict =
-        new Sufficiency(problem, effort).of(sticks, relaxation.master().patterns());
+    Sufficiency.Verdict verdict = new Sufficiency(problem, effort).of(sticks);
     if (verdict.layout() != null) {
       offer(verdict.layout());
     }

@@ -1,9 +1,6 @@
 package lapwright.exact;
 
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import lapwright.colgen.Pattern;
 import lapwright.effort.Effort;
 import lapwright.problem.Refutation;
@@ -19,11 +16,11 @@ import org.jspecify.annotations.Nullable;
  * are too many.
  */
 final class Sufficiency {
-  private static final int FEW_PROGRAMS = 300;
+  private static final int FEW_PROGRAMS = 200;
   private static final int MANY_PROGRAMS = 2_500;
-  private static final int MOST_FOR_ENGINE = 5_000;
-  private static final long MOST_NODES = 500;
-  private static final int FEW_DIVES = 6;
+  private static final int MOST_FOR_ENGINE = 3_000;
+  private static final long MOST_NODES = 200;
+  private static final int FEW_DIVES = 20;
   private static final int MANY_DIVES = 40;
 
   private final StickProblem problem;
@@ -49,25 +46,23 @@ final class Sufficiency {
    * Asks.
    *
    * @param sticks by stock
-   * @param known patterns to begin with
    */
-  Verdict of(List<Long> sticks, List<Pattern> known) {
+  Verdict of(List<Long> sticks) {
     Question question = Question.of(problem, sticks);
     if (!Refuter.isFeasible(question)) {
       return Verdict.UNKNOWN;
     }
-    try (Refuter refuter = new Refuter(question, asAsked(question, known), effort)) {
+    try (Refuter refuter = new Refuter(question, effort)) {
       Refutation byWeights = refuter.byWeights();
       if (byWeights != null) {
         return new Verdict(null, byWeights, false);
       }
-      Layout byDiving = layout(question, refuter.byDiving(FEW_DIVES));
-      if (byDiving != null) {
-        return new Verdict(byDiving, null, false);
-      }
+      // Listing the patterns also finds those that dives begin from.
       List<Pattern> possible = refuter.possible();
-      if (possible == null) {
-        return new Verdict(layout(question, refuter.byDiving(MANY_DIVES)), null, false);
+      int dives = possible == null ? MANY_DIVES : FEW_DIVES;
+      Layout byDiving = layout(question, refuter.byDiving(dives));
+      if (byDiving != null || possible == null) {
+        return new Verdict(byDiving, null, false);
       }
       Refuter.TreeAnswer tree = refuter.byTree(possible, FEW_PROGRAMS);
       boolean refused = false;
@@ -83,34 +78,6 @@ final class Sufficiency {
       }
       return new Verdict(layout(question, tree.solution()), tree.refutation(), refused);
     }
-  }
-
-  /** The patterns in the terms of the question, those of stocks that play a part. */
-  private List<Pattern> asAsked(Question question, List<Pattern> known) {
-    Map<Long, Integer> itemOfSize = new HashMap<>();
-    for (int i = 0; i < question.items(); i++) {
-      itemOfSize.put((long) question.size(i), i);
-    }
-    Map<Integer, Integer> stockOfProblem = new HashMap<>();
-    for (int j = 0; j < question.stocks(); j++) {
-      stockOfProblem.put(question.stockOfProblem(j), j);
-    }
-    List<Pattern> asked = new ArrayList<>();
-    for (Pattern pattern : known) {
-      Integer stock = stockOfProblem.get(pattern.stock());
-      if (stock == null) {
-        continue;
-      }
-      int[] counts = new int[question.items()];
-      for (int k = 0; k < pattern.kinds(); k++) {
-        Integer item = itemOfSize.get(problem.items().get(pattern.item(k)).size());
-        if (item != null) {
-          counts[item] += pattern.count(k);
-        }
-      }
-      asked.add(Pattern.ofCounts(stock, counts));
-    }
-    return asked;
   }
 
   /** A solution of the question as one of the problem; null when small items make it none. */

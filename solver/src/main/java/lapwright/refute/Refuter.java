@@ -26,21 +26,11 @@ public final class Refuter implements AutoCloseable {
   private final WindowProgram program;
   private List<Long> weights = List.of();
 
-  /**
-   * @param begin patterns to begin with, by items of the question; those that waste too much are
-   *     left out
-   */
-  public Refuter(Question question, List<Pattern> begin, Effort effort) {
+  public Refuter(Question question, Effort effort) {
     this.question = question;
     this.effort = effort;
     table = new WindowTable(question);
-    List<Pattern> possible = new ArrayList<>();
-    for (Pattern pattern : begin) {
-      if (question.length(pattern) >= question.leastLength(pattern.stock())) {
-        possible.add(pattern);
-      }
-    }
-    program = new WindowProgram(question, table, possible);
+    program = new WindowProgram(question, table);
   }
 
   /** True when the question is coarse enough for a table of its lengths. */

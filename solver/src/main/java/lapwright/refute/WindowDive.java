@@ -12,14 +12,16 @@ import org.jspecify.annotations.Nullable;
  * Looks for a solution by diving within the window: fixes the whole parts of the linear program's
  * patterns and all that are nearly whole, at least one, prices patterns for what is left, and lets
  * an engine choose among all patterns as soon as few are possible. Where it refuses, a larger part
- * is undone and asked for.
+ * is undone and asked for. Each dive but the first begins with demands that are a little off, so
+ * that it goes another way.
  */
 final class WindowDive {
+  private static final double SHIFT = 0.01;
   private static final double NEARLY_WHOLE = 0.8;
   private static final long PIECES_TO_FINISH = 70;
-  private static final int MOST_LISTED = 3_000;
-  private static final int STEPS_BACK = 3;
-  private static final long MOST_NODES = 600;
+  private static final int MOST_LISTED = 400;
+  private static final int STEPS_BACK = 1;
+  private static final long MOST_NODES = 50;
 
   private final Question question;
   private final WindowTable table;
@@ -38,26 +40,27 @@ final class WindowDive {
 
   /** Dives at most so many times; null when no solution is found. */
   @Nullable List<Pattern> run(int dives) {
-    Pattern avoided = null;
     for (int dive = 0; dive < dives && !effort.spent(); dive++) {
       List<Place> places = new ArrayList<>();
       places.add(new Place(question, List.of()));
-      List<Pattern> found = dive(places, avoided);
+      List<Pattern> found = dive(places, dive);
       if (found != null) {
         return found;
       }
-      avoided = places.size() > dive + 1 ? places.get(dive + 1).fixed().get(0) : null;
     }
     return null;
   }
 
-  private @Nullable List<Pattern> dive(List<Place> places, @Nullable Pattern avoided) {
+  private @Nullable List<Pattern> dive(List<Place> places, int number) {
     while (!effort.spent()) {
       Place place = places.get(places.size() - 1);
       if (place.left().isAnswered()) {
         return place.fixed();
       }
       program.ask(place.left());
+      if (number > 0 && places.size() == 1) {
+        program.shiftDemands(number, SHIFT);
+      }
       WindowProgram.Ending ending = program.run(effort);
       if (ending == null) {
         return null;
@@ -71,7 +74,7 @@ final class WindowDive {
           return finish(places);
         }
       }
-      Place next = next(place, program.values(), places.size() == 1 ? avoided : null);
+      Place next = next(place, program.values());
       if (next == null) {
         return finish(places);
       }
@@ -125,15 +128,9 @@ final class WindowDive {
     }
   }
 
-  private static @Nullable Place next(
-      Place place, Map<Pattern, Double> values, @Nullable Pattern avoided) {
+  private static @Nullable Place next(Place place, Map<Pattern, Double> values) {
     List<Choice> choices = new ArrayList<>();
-    values.forEach(
-        (pattern, value) -> {
-          if (avoided == null || !pattern.equals(avoided)) {
-            choices.add(new Choice(pattern, value, choices.size()));
-          }
-        });
+    values.forEach((pattern, value) -> choices.add(new Choice(pattern, value, choices.size())));
     Question left = place.left();
     List<Pattern> fixed = new ArrayList<>(place.fixed());
     for (Choice choice : choices) {

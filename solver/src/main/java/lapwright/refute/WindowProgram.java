@@ -37,7 +37,7 @@ final class WindowProgram implements AutoCloseable {
   private final int time;
   private @Nullable LinearResult last;
 
-  WindowProgram(Question question, WindowTable table, List<Pattern> begin) {
+  WindowProgram(Question question, WindowTable table) {
     this.question = question;
     this.table = table;
     for (int i = 0; i < question.items(); i++) {
@@ -52,9 +52,6 @@ final class WindowProgram implements AutoCloseable {
       model.setCoefficient(i, model.addColumn(0, 0, Double.POSITIVE_INFINITY), -1);
     }
     setMissCosts();
-    for (Pattern pattern : begin) {
-      add(pattern);
-    }
   }
 
   private void setMissCosts() {
@@ -186,19 +183,24 @@ final class WindowProgram implements AutoCloseable {
     return reserve.longValueExact();
   }
 
+  /** Asks for demands that are each a little off, until another question is asked. */
+  void shiftDemands(long seed, double shift) {
+    long random = seed;
+    for (int i = 0; i < question.items(); i++) {
+      random = random * 16_807 % 2_147_483_647L;
+      double demand = question.demand(i) * (1 + shift * (2.0 * random / 2_147_483_647L - 1));
+      model.setRowBounds(i, demand, demand);
+    }
+  }
+
   /**
    * Weights between the optimal ones, and not at a corner of them: averaged over demands that are
    * each a little off. They leave few patterns.
    */
   @Nullable List<Long> centered(int rounds, double shift, Effort effort) {
     double[] sum = new double[question.items()];
-    long random = 12_345;
     for (int round = 0; round < rounds; round++) {
-      for (int i = 0; i < sum.length; i++) {
-        random = random * 16_807 % 2_147_483_647L;
-        double demand = question.demand(i) * (1 + shift * (2.0 * random / 2_147_483_647L - 1));
-        model.setRowBounds(i, demand, demand);
-      }
+      shiftDemands(12_345 + round, shift);
       if (run(effort) == null) {
         return null;
       }
