@@ -146,7 +146,7 @@ class InstanceReaderTest {
     List<Instance> instances = reader.read(Path.of("instances"));
 
     assertEquals(List.of(), reader.faults());
-    assertEquals(22, instances.size());
+    assertEquals(26, instances.size());
     assertFalse(instances.stream().anyMatch(i -> i.known().optimum().isEmpty()));
   }
 
