@@ -8,6 +8,7 @@ import java.util.Objects;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.effort.Effort;
+import lapwright.effort.Questions;
 import lapwright.effort.SideBySide;
 import lapwright.plan.LengthPattern;
 import lapwright.plan.MaterialPlan;

@@ -17,6 +17,7 @@ import lapwright.check.PlanCheck;
 import lapwright.check.Verdict;
 import lapwright.demand.StickPrices;
 import lapwright.effort.Effort;
+import lapwright.effort.Questions;
 import lapwright.effort.SideBySide;
 import lapwright.measure.Length;
 import lapwright.measure.Money;

@@ -11,6 +11,7 @@ import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.check.CertifiedBound;
 import lapwright.effort.Effort;
+import lapwright.effort.Questions;
 import lapwright.measure.Length;
 import lapwright.plan.Certificate;
 import lapwright.plan.MaterialPlan;

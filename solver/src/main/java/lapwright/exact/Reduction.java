@@ -172,6 +172,11 @@ final class Reduction {
     return Math.multiplyExact(reducedCost, costUnit);
   }
 
+  /** The least reduced cost that is no less than a raw one. */
+  long reducedCost(long rawCost) {
+    return rawCost / costUnit + (rawCost % costUnit > 0 ? 1 : 0);
+  }
+
   /** What the weights of all items together may be at most, so that they fit 62 bits when raw. */
   double greatestSum() {
     return (double) (1L << 60) / costUnit;

@@ -22,6 +22,8 @@ final class Search {
 
   private final StickProblem problem;
   private final double greatestSum;
+  private final boolean thorough;
+  private final long ceiling;
   private final Effort effort;
   private final ReachableCosts reachable;
   private final List<GreedyFill> completions = new ArrayList<>();
@@ -33,8 +35,12 @@ final class Search {
 
   /**
    * @param greatestSum what the weights of all items together may be at most
+   * @param thorough false for a draft: the root alone, and no integer programs
+   * @param ceiling only solutions that cost less are wanted
    */
-  Search(StickProblem problem, double greatestSum, Effort effort) {
+  Search(StickProblem problem, double greatestSum, boolean thorough, long ceiling, Effort effort) {
+    this.thorough = thorough;
+    this.ceiling = ceiling;
     this.greatestSum = greatestSum;
     this.problem = problem;
     this.effort = effort;
@@ -72,7 +78,8 @@ final class Search {
       if (best != null) {
         relaxation.addAll(best);
       }
-      new PackTree(problem, relaxation, this, effort).run(isOneStock() ? 1 : MOST_NODES);
+      new PackTree(problem, relaxation, this, effort)
+          .run(isOneStock() || !thorough ? 1 : MOST_NODES);
       settleOneStock();
     }
   }
@@ -88,7 +95,7 @@ final class Search {
 
   /** With one stock length sold singly: does one stick fewer than known suffice? */
   private void settleOneStock() {
-    if (!isOneStock()) {
+    if (!isOneStock() || !thorough) {
       return;
     }
     long price = problem.stocks().get(0).packCost();
@@ -126,6 +133,9 @@ final class Search {
    * the refutation where there is none; null where it cannot tell.
    */
   @Nullable Refutation settle(PackLimits limits) {
+    if (!thorough) {
+      return null;
+    }
     List<Long> sticks = new ArrayList<>();
     for (int j = 0; j < problem.stocks().size(); j++) {
       if (!limits.isLimited(j)) {
@@ -153,7 +163,7 @@ final class Search {
 
   /** Looks for a better solution among the patterns that are known, if they are few. */
   void recombine(PackLimits limits, Master master) {
-    if (!isClosed() && master.patternCount() <= MOST_COLUMNS_FOR_MIP && !effort.spent()) {
+    if (thorough && !isClosed() && master.patternCount() <= MOST_COLUMNS_FOR_MIP && !effort.spent()) {
       offer(ColumnMip.solve(problem, limits, master.patterns(), MOST_MIP_NODES, effort));
     }
   }
@@ -202,10 +212,11 @@ final class Search {
 
   /** True when a bound, raised to what can be reached, leaves nothing to be gained. */
   boolean isClosedBy(long provenBound) {
-    return best != null
-        && provenBound >= 0
-        && (provenBound >= best.cost()
-            || reachable.atLeast(provenBound, best.cost()) >= best.cost());
+    return provenBound >= ceiling
+        || (best != null
+            && provenBound >= 0
+            && (provenBound >= best.cost()
+                || reachable.atLeast(provenBound, best.cost()) >= best.cost()));
   }
 
   private boolean someItemFitsNothing() {
@@ -265,7 +276,7 @@ final class Search {
   }
 
   boolean isClosed() {
-    return best != null && bound >= best.cost();
+    return bound >= ceiling || (best != null && bound >= best.cost());
   }
 
   @Nullable Layout best() {

@@ -24,6 +24,21 @@ public final class StickSolver {
    * @param start a feasible solution to begin from, or nothing; the result never costs more
    */
   public static StickSolution solve(StickProblem problem, List<PatternUse> start, Effort effort) {
+    return solve(problem, start, true, Long.MAX_VALUE, effort);
+  }
+
+  /**
+   * Solves with little work, for one of many problems of which the best is then solved in earnest:
+   * no search beyond the root, and solutions of equal cost are not told apart.
+   *
+   * @param ceiling only a solution that costs less is wanted; without one nothing may be found
+   */
+  public static StickSolution draft(StickProblem problem, long ceiling, Effort effort) {
+    return solve(problem, List.of(), false, ceiling, effort);
+  }
+
+  private static StickSolution solve(
+      StickProblem problem, List<PatternUse> start, boolean thorough, long ceiling, Effort effort) {
     Reduction reduction = Reduction.of(problem);
     Effort told =
         effort.tellingInstead(
@@ -34,7 +49,13 @@ public final class StickSolver {
                         progress.cost() < 0 ? -1 : reduction.rawCost(progress.cost()),
                         reduction.rawCost(progress.bound()),
                         progress.done())));
-    Search search = new Search(reduction.reduced(), reduction.greatestSum(), told);
+    Search search =
+        new Search(
+            reduction.reduced(),
+            reduction.greatestSum(),
+            thorough,
+            reduction.reducedCost(ceiling),
+            told);
     if (!start.isEmpty()) {
       Layout given = reduction.reduce(start);
       if (given == null) {
@@ -54,7 +75,9 @@ public final class StickSolver {
           null);
     }
     StickCertificate certificate = reduction.expand(search.certificate());
-    best = Polish.of(reduction, best);
+    if (thorough) {
+      best = Polish.of(reduction, best);
+    }
     Reduction.Expanded expanded = reduction.expand(best);
     Status status =
         search.bound() >= best.cost()

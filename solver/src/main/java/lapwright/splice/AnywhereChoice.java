@@ -1,6 +1,7 @@
 package lapwright.splice;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import lapwright.problem.SpliceProblem.Splits.Anywhere;
@@ -10,31 +11,36 @@ import lapwright.problem.SpliceProblem.Splits.Anywhere;
  * the greatest length) and up to three other pieces, of which all but one are on the grid of steps;
  * the least weight is taken over all splits there are.
  *
- * <p>Least weight: pieces of class c, from listed length c up to the next, weigh W_c and reach at
- * most one unit less than the next. So the least weight of k pieces that add up to t is at least
- * the least sum of W_c whose reaches add up to t or more: a list of (reach, weight) for each k, the
- * dominated ones dropped, and the list coarsened from below where it grows too long.
+ * <p>Least weight: see {@link Reaches}.
  */
 final class AnywhereChoice implements Choice {
   private static final int MOST_WHOLE_LENGTHS = 6;
   private static final int MOST_PLAIN = 24;
-  private static final int MOST_STATES = 20_000;
 
   private final Anywhere rules;
   private final long longest;
   private final long[] wholes;
+  private final long[] fullLengths;
   private final GridPrices gridPrices;
+  private final Reaches reaches;
 
   /**
    * @param longestUsable the longest piece that any stick gives
    * @param wholeLengths what a piece of a whole stick may be, the most useful first
    * @param gridPrices shared by choices of the same rules for pieces; see {@link GridPrices#key}
+   * @param reaches shared by choices of the same {@link #reachKey}
    */
   AnywhereChoice(
-      Anywhere rules, long longestUsable, List<Long> wholeLengths, GridPrices gridPrices) {
+      Anywhere rules,
+      long longestUsable,
+      List<Long> wholeLengths,
+      GridPrices gridPrices,
+      Reaches reaches) {
     this.rules = rules;
     this.longest = Math.min(rules.longest(), longestUsable);
     this.gridPrices = gridPrices;
+    this.reaches = reaches;
+    this.fullLengths = wholeLengths.stream().mapToLong(Long::longValue).sorted().toArray();
     List<Long> caps = new ArrayList<>();
     for (long whole : wholeLengths) {
       if (whole <= longest
@@ -50,6 +56,11 @@ final class AnywhereChoice implements Choice {
     }
     caps.sort(Collections.reverseOrder());
     this.wholes = caps.stream().mapToLong(Long::longValue).toArray();
+  }
+
+  /** What choices must have in common to share {@link Reaches}. */
+  static Reaches.Key reachKey(Anywhere rules, long longestUsable) {
+    return new Reaches.Key(rules.least(), Math.min(rules.longest(), longestUsable));
   }
 
   @Override
@@ -143,66 +154,79 @@ final class AnywhereChoice implements Choice {
 
   @Override
   public long leastWeight(StepWeights weights, long cut) {
-    long least = rules.least();
-    List<long[]> kinds = new ArrayList<>();
-    for (int c = weights.classOf(least); c < weights.classes(); c++) {
-      if (c >= 0 && weights.length(c) > longest) {
-        break;
-      }
-      long reach = c + 1 < weights.classes() ? weights.length(c + 1) - 1 : longest;
-      kinds.add(new long[] {Math.min(reach, longest), c < 0 ? 0 : weights.weight(c)});
-    }
     long best = Long.MAX_VALUE;
-    List<long[]> states = List.of(new long[] {0, 0});
-    for (int k = 1; k <= rules.mostPieces(); k++) {
-      long needed = rules.sumOf(k);
-      if (needed > longest * k) {
-        states = next(states, kinds);
-        continue;
-      }
-      long bySize = Math.multiplyExact(weights.perSize(), Math.addExact(needed, k * cut));
-      states = next(states, kinds);
-      for (long[] state : states) {
-        if (state[0] >= needed) {
-          best = Math.min(best, Math.addExact(state[1], bySize));
-        }
-      }
-      if (k * least > needed) {
-        break;
+    for (int k = 1; k <= rules.mostPieces() && k * rules.least() <= rules.sumOf(k); k++) {
+      long byClass = reaches.least(weights, k, rules.sumOf(k));
+      if (byClass != Long.MAX_VALUE) {
+        best = Math.min(best, Math.addExact(byClass, bySize(weights, k, cut)));
       }
     }
     return best;
   }
 
-  private static List<long[]> next(List<long[]> states, List<long[]> kinds) {
-    List<long[]> all = new ArrayList<>(states.size() * kinds.size());
-    for (long[] state : states) {
-      for (long[] kind : kinds) {
-        all.add(new long[] {state[0] + kind[0], Math.addExact(state[1], kind[1])});
+  private long bySize(StepWeights weights, int pieces, long cut) {
+    return Math.multiplyExact(weights.perSize(), Math.addExact(rules.sumOf(pieces), pieces * cut));
+  }
+
+  @Override
+  public List<Long> lightest(StepWeights weights, long cut) {
+    List<Long> lightest = List.of();
+    long least = Long.MAX_VALUE;
+    for (int k = 1; k <= rules.mostPieces() && k * rules.least() <= rules.sumOf(k); k++) {
+      long byClass = reaches.least(weights, k, rules.sumOf(k));
+      if (byClass != Long.MAX_VALUE && byClass + bySize(weights, k, cut) < least) {
+        List<Long> split = within(reaches.reaches(weights, k, rules.sumOf(k)));
+        if (!split.isEmpty()) {
+          least = byClass + bySize(weights, k, cut);
+          lightest = split;
+        }
       }
     }
-    // Ascending weight, then longest reach: a state is kept when it reaches farther than all
-    // lighter ones.
-    all.sort((a, b) -> a[1] != b[1] ? Long.compare(a[1], b[1]) : Long.compare(b[0], a[0]));
-    List<long[]> kept = new ArrayList<>();
-    long farthest = -1;
-    for (long[] state : all) {
-      if (state[0] > farthest) {
-        farthest = state[0];
-        kept.add(state);
+    return lightest;
+  }
+
+  /**
+   * A permitted split whose pieces are no longer than some lengths, together at least as long as it
+   * takes; empty when the steps of the pieces leave none.
+   */
+  private List<Long> within(long[] most) {
+    Arrays.sort(most);
+    int n = most.length;
+    long[] split = most.clone();
+    long excess = -rules.sumOf(n);
+    for (int i = 0; i < n; i++) {
+      if (i > 0 && Arrays.binarySearch(fullLengths, split[i]) < 0) {
+        split[i] -= split[i] % rules.step();
+      }
+      excess += split[i];
+    }
+    // The first is the closing piece, which need not be in steps; others give what it cannot.
+    long room = Math.max(0, split[0] - leastOf(n));
+    for (int i = 1; i < n && excess > room; i++) {
+      long step = rules.step();
+      long given = Math.min(excess - room, split[i] - leastOf(n));
+      given = Math.floorDiv(given + step - 1, step) * step;
+      long left = split[i] - given;
+      left -= left % step;
+      if (given > 0 && left >= leastOf(n)) {
+        excess -= split[i] - left;
+        split[i] = left;
       }
     }
-    int room = Math.max(64, MOST_STATES / Math.max(1, kinds.size()));
-    if (kept.size() <= room) {
-      return kept;
+    split[0] -= excess;
+    if (excess > room || split[0] > longest) {
+      return List.of();
     }
-    List<long[]> coarse = new ArrayList<>();
-    int chunk = (kept.size() + room - 1) / room;
-    for (int i = 0; i < kept.size(); i += chunk) {
-      int end = Math.min(kept.size(), i + chunk) - 1;
-      coarse.add(new long[] {kept.get(end)[0], kept.get(i)[1]});
+    List<Long> lengths = new ArrayList<>();
+    for (long length : split) {
+      lengths.add(length);
     }
-    return coarse;
+    lengths.sort(Collections.reverseOrder());
+    return lengths;
+  }
+
+  private long leastOf(int pieces) {
+    return pieces == 1 ? rules.shortestAtEnd() : Math.max(rules.shortest(), rules.shortestAtEnd());
   }
 
   @Override

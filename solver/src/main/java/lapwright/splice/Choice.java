@@ -18,6 +18,13 @@ interface Choice {
    */
   long leastWeight(StepWeights weights, long cut);
 
+  /**
+   * A split of least weight, exactly or close to it; empty when no split is permitted.
+   *
+   * @param cut width of a cut
+   */
+  List<Long> lightest(StepWeights weights, long cut);
+
   /** Lengths that splits may use, where there are few of them; else empty. */
   List<Long> lengths();
 

@@ -60,7 +60,7 @@ final class ColumnMip {
       }
       int[] splitColumn = new int[master.splits().size()];
       for (int s = 0; s < splitColumn.length; s++) {
-        JointMaster.SplitColumn split = master.splits().get(s);
+        SplitProgram.SplitColumn split = master.splits().get(s);
         splitColumn[s] = model.addColumn(0, 0, problem.groups().get(split.group()).lines());
         model.setCoefficient(groupRow[split.group()], splitColumn[s], 1);
         Map<Integer, Integer> counts = new java.util.LinkedHashMap<>();
@@ -84,7 +84,7 @@ final class ColumnMip {
     for (int s = 0; s < splitColumn.length; s++) {
       int lines = Math.toIntExact(result.values().get(splitColumn[s]));
       if (lines > 0) {
-        JointMaster.SplitColumn split = master.splits().get(s);
+        SplitProgram.SplitColumn split = master.splits().get(s);
         splits.get(split.group()).add(new Split(split.lengths(), lines));
       }
     }

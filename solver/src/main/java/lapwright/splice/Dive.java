@@ -7,7 +7,7 @@ import java.util.Map;
 import lapwright.effort.Effort;
 import lapwright.problem.SpliceProblem;
 import lapwright.problem.SpliceSolution.Split;
-import lapwright.splice.JointMaster.SplitColumn;
+import lapwright.splice.SplitProgram.SplitColumn;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,9 +19,9 @@ final class Dive {
   private static final int ROUNDS = 4;
 
   private final SpliceProblem problem;
-  private final JointMaster master;
+  private final SplitProgram master;
 
-  Dive(SpliceProblem problem, JointMaster master) {
+  Dive(SpliceProblem problem, SplitProgram master) {
     this.problem = problem;
     this.master = master;
   }

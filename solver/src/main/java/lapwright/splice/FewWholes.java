@@ -19,6 +19,11 @@ record FewWholes(GraphChoice some, AnywhereChoice all) implements Choice {
   }
 
   @Override
+  public List<Long> lightest(StepWeights weights, long cut) {
+    return some.lightest(weights, cut);
+  }
+
+  @Override
   public List<Long> lengths() {
     return some.lengths();
   }

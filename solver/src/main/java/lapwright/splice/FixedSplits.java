@@ -40,7 +40,19 @@ record FixedSplits(List<List<Split>> splits, List<Long> pieces, StickProblem pro
         splits, pieces, new StickProblem(items, problem.stocks(), problem.keepFrom()));
   }
 
-  StickSolution solve(Effort effort) {
-    return StickSolver.solve(problem, List.of(), effort);
+  /** A solution that costs less than {@code ceiling}, if little work finds one. */
+  StickSolution draft(long ceiling, Effort effort) {
+    return StickSolver.draft(problem, ceiling, effort);
+  }
+
+  /** The best solution that can be found from one that is known. */
+  StickSolution solve(StickSolution known, Effort effort) {
+    return StickSolver.solve(problem, known.patterns(), effort);
+  }
+
+  /** The solution as neat as it gets without work on its cost. */
+  StickSolution polished(StickSolution solution) {
+    return StickSolver.solve(
+        problem, solution.patterns(), Effort.unlimited().alsoStoppedBy(() -> true));
   }
 }

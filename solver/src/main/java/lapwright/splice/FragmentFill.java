@@ -2,27 +2,27 @@ package lapwright.splice;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import lapwright.problem.SpliceProblem;
-import lapwright.problem.SpliceProblem.Group;
 import lapwright.problem.SpliceProblem.Splits.Anywhere;
 import lapwright.problem.SpliceSolution.Split;
 import lapwright.problem.StickProblem.Item;
 import lapwright.problem.StickProblem.Stock;
-import org.jspecify.annotations.Nullable;
 
 /**
- * Splits found by filling sticks one after the other: whole sticks first, then what is left of each
- * line and the plain pieces, longest first; where a stick has room left and a line may have one
- * more joint, the line is cut to fill it. Next fit with fragmentation, in the words of bin packing
- * with item fragmentation (Casazza and Ceselli, Computers and Operations Research 46, 2014).
+ * Splits found by filling sticks one after the other, each with the longest pieces that fit; where
+ * a stick has room left and joints of a line may go anywhere, the line is cut to fill it. Next fit
+ * with fragmentation, in the words of bin packing with item fragmentation (Casazza and Ceselli,
+ * Computers and Operations Research 46, 2014).
+ *
+ * <p>Begins from given splits: whole sticks stay, the rest of each line may be cut anew.
  */
 final class FragmentFill {
   private final SpliceProblem problem;
-  private final List<Choice> choices;
-  private final long whole;
   private final List<Line> lines = new ArrayList<>();
-  private final List<Long> plain = new ArrayList<>();
+  private final List<Long> pieces = new ArrayList<>();
+  private final List<List<Split>> fixed = new ArrayList<>();
 
   /** A line of which some is still to be laid. */
   private static final class Line {
@@ -30,7 +30,11 @@ final class FragmentFill {
     private final Anywhere rules;
     private final List<Long> laid = new ArrayList<>();
     private long left;
-    private int piecesLeft;
+
+    /** Pieces whose joints {@code left} holds already, and further ones that would add a joint. */
+    private int counted;
+
+    private int further;
 
     private Line(int group, Anywhere rules) {
       this.group = group;
@@ -42,170 +46,188 @@ final class FragmentFill {
     }
   }
 
-  private FragmentFill(SpliceProblem problem, List<Choice> choices, long whole) {
+  private FragmentFill(SpliceProblem problem) {
     this.problem = problem;
-    this.choices = choices;
-    this.whole = whole;
   }
 
   /**
-   * Splits of all lines.
+   * Splits of all lines; empty when none may be joined anywhere.
    *
-   * @return null when there is no unlimited stock or a line cannot be laid that way
+   * @param begun splits to begin from
+   * @param sticks how many of each stock to fill, about
    */
-  static @Nullable List<List<Split>> splits(SpliceProblem problem, List<Choice> choices) {
-    Stock best = null;
-    for (Stock stock : problem.stocks()) {
-      if (!stock.isLimited() && (best == null || perLength(stock) < perLength(best))) {
-        best = stock;
-      }
+  static List<List<Split>> finished(
+      SpliceProblem problem, List<Choice> choices, List<List<Split>> begun, double[] sticks) {
+    FragmentFill fill = new FragmentFill(problem);
+    fill.begin(choices, begun);
+    if (fill.lines.isEmpty()) {
+      return List.of();
     }
-    return best == null
-        ? null
-        : new FragmentFill(problem, choices, best.capacity() - problem.cut()).run();
+    fill.fill(sticks);
+    for (Line line : fill.lines) {
+      fill.fixed.get(line.group).add(new Split(line.laid, 1));
+    }
+    return fill.fixed;
   }
 
-  private static double perLength(Stock stock) {
-    return (double) stock.packCost() / stock.packSize() / stock.capacity();
-  }
-
-  private @Nullable List<List<Split>> run() {
-    List<List<Split>> splits = new ArrayList<>();
-    LengthPrices bySize =
-        length -> length <= problem.longestUsable() ? length : Double.POSITIVE_INFINITY;
-    for (int g = 0; g < choices.size(); g++) {
-      Group group = problem.groups().get(g);
-      splits.add(new ArrayList<>());
-      boolean fills =
-          choices.get(g) instanceof AnywhereChoice && group.splits() instanceof Anywhere;
-      if (!fills || group.apart() > 0) {
-        List<Long> one = choices.get(g).cheapest(bySize);
-        splits.get(g).add(new Split(one, group.lines()));
-        for (int line = 0; line < group.lines(); line++) {
-          plain.addAll(one);
+  private void begin(List<Choice> choices, List<List<Split>> begun) {
+    for (int g = 0; g < begun.size(); g++) {
+      fixed.add(new ArrayList<>());
+      for (Split split : begun.get(g)) {
+        if (choices.get(g) instanceof AnywhereChoice
+            && problem.groups().get(g).splits() instanceof Anywhere rules) {
+          for (int i = 0; i < split.lines(); i++) {
+            lines.add(line(g, rules, split.lengths()));
+          }
+        } else {
+          fixed.get(g).add(split);
+          for (int i = 0; i < split.lines(); i++) {
+            pieces.addAll(split.lengths());
+          }
         }
-        continue;
-      }
-      for (int line = 0; line < group.lines(); line++) {
-        Line started = start(g, (Anywhere) group.splits());
-        if (started == null) {
-          return null;
-        }
-        lines.add(started);
       }
     }
     for (Item item : problem.plain()) {
       for (int i = 0; i < item.demand(); i++) {
-        plain.add(item.size() - problem.cut());
+        pieces.add(item.size() - problem.cut());
       }
     }
-    plain.sort(Collections.reverseOrder());
-    while (lines.stream().anyMatch(line -> line.left > 0)) {
-      if (!fillStick()) {
-        return null;
-      }
-    }
-    for (Line line : lines) {
-      splits.get(line.group).add(new Split(line.laid, 1));
-    }
-    return splits;
+    pieces.sort(Collections.reverseOrder());
   }
 
-  /** Whole sticks as far as what is left stays long enough to be laid. */
-  private @Nullable Line start(int group, Anywhere rules) {
+  private Line line(int group, Anywhere rules, List<Long> lengths) {
     Line line = new Line(group, rules);
-    long cap = Math.min(whole, rules.longest());
-    int fewest = 1;
-    while (fewest < rules.mostPieces() && rules.sumOf(fewest) > fewest * cap) {
-      fewest++;
+    for (long length : lengths) {
+      if (isWhole(length) && line.laid.size() < lengths.size() - 1) {
+        line.laid.add(length);
+        pieces.add(length);
+      } else {
+        line.left += length;
+        line.counted++;
+      }
     }
-    long left = rules.sumOf(fewest);
-    int pieces = fewest;
-    while (pieces > 1 && left - cap >= line.least()) {
-      line.laid.add(cap);
-      left -= cap;
-      pieces--;
+    line.further = rules.mostPieces() - lengths.size();
+    return line;
+  }
+
+  private boolean isWhole(long length) {
+    return problem.stocks().stream().anyMatch(s -> s.capacity() - problem.cut() == length);
+  }
+
+  private void fill(double[] sticks) {
+    List<Stock> stocks = new ArrayList<>();
+    Stock cheapest = null;
+    for (int j = 0; j < sticks.length; j++) {
+      Stock stock = problem.stocks().get(j);
+      stocks.addAll(Collections.nCopies((int) Math.ceil(sticks[j] - 1e-6), stock));
+      if (!stock.isLimited() && (cheapest == null || perSize(stock) < perSize(cheapest))) {
+        cheapest = stock;
+      }
     }
-    line.left = left;
-    line.piecesLeft = pieces + rules.mostPieces() - fewest;
-    return left > pieces * cap || left < line.least() ? null : line;
+    stocks.sort(Comparator.comparingLong(stock -> -stock.capacity()));
+    for (Stock stock : stocks) {
+      fillStick(stock.capacity() - problem.cut());
+    }
+    while (cheapest != null && fillStick(cheapest.capacity() - problem.cut())) {
+      continue;
+    }
+    // What no stick took stays as it would be without a cut.
+    for (Line line : lines) {
+      while (line.left > 0) {
+        long most = Math.min(problem.longestUsable(), line.rules.longest());
+        long piece = line.counted == 1 ? line.left : piece(line, most);
+        lay(line, piece == 0 ? line.left : piece);
+      }
+    }
+  }
+
+  private static double perSize(Stock stock) {
+    return (double) stock.packCost() / stock.packSize() / Math.max(1, stock.capacity());
   }
 
   /** Fills one stick; false when nothing could be put on it. */
-  private boolean fillStick() {
+  private boolean fillStick(long whole) {
     long room = whole;
     boolean any = false;
     while (true) {
       Line longest = null;
       for (Line line : lines) {
-        if (line.left > 0 && line.left <= room && fitsWhole(line, line.left)) {
+        if (line.left > 0 && line.counted == 1 && line.left <= room) {
           longest = longest == null || line.left > longest.left ? line : longest;
         }
       }
-      long roomNow = room;
-      Long piece = plain.stream().filter(length -> length <= roomNow).findFirst().orElse(null);
-      if (longest == null && piece == null) {
+      int piece = firstUpTo(room);
+      if (longest == null && piece == pieces.size()) {
         break;
       }
       any = true;
-      if (piece != null && (longest == null || piece >= longest.left)) {
-        plain.remove(piece);
-        room -= piece + problem.cut();
+      if (longest == null || (piece < pieces.size() && pieces.get(piece) >= longest.left)) {
+        room -= pieces.remove(piece) + problem.cut();
       } else {
-        Line taken = java.util.Objects.requireNonNull(longest);
-        room -= taken.left + problem.cut();
-        taken.laid.add(taken.left);
-        taken.left = 0;
+        room -= longest.left + problem.cut();
+        lay(longest, longest.left);
       }
     }
     return cutToFill(room) || any;
   }
 
-  private static boolean fitsWhole(Line line, long length) {
-    return line.piecesLeft >= 1 && length <= line.rules.longest();
+  /** Index of the longest piece that is no longer. */
+  private int firstUpTo(long room) {
+    int from = 0;
+    int to = pieces.size();
+    while (from < to) {
+      int middle = (from + to) >>> 1;
+      if (pieces.get(middle) > room) {
+        from = middle + 1;
+      } else {
+        to = middle;
+      }
+    }
+    return from;
   }
 
   /** Cuts the line with the most left so that a piece of it fills the room. */
   private boolean cutToFill(long room) {
     Line best = null;
     for (Line line : lines) {
-      long piece = pieceFor(line, room);
-      if (piece > 0 && (best == null || line.left > best.left)) {
+      if (piece(line, room) > 0 && (best == null || line.left > best.left)) {
         best = line;
       }
     }
     if (best == null) {
       return false;
     }
-    long piece = pieceFor(best, room);
-    best.laid.add(piece);
-    best.piecesLeft--;
-    // The sum of the pieces that were counted on holds its joints already; one more adds a joint.
-    best.left = rest(best, piece);
+    lay(best, piece(best, room));
     return true;
   }
 
-  private long rest(Line line, long piece) {
-    long cap = Math.min(whole, line.rules.longest());
-    boolean counted = line.left > cap;
-    return line.left - piece + (counted ? 0 : line.rules.join());
+  private static void lay(Line line, long piece) {
+    line.laid.add(piece);
+    if (piece == line.left) {
+      line.left = 0;
+      return;
+    }
+    line.left -= piece;
+    if (line.counted > 1) {
+      line.counted--;
+    } else {
+      line.left += line.rules.join();
+      line.further--;
+    }
   }
 
-  /** The longest permitted piece of the line that fits the room; 0 when there is none. */
-  private long pieceFor(Line line, long room) {
-    if (line.left == 0 || line.piecesLeft < 2) {
+  /** The longest piece that may be cut off the line and fits the room; 0 when there is none. */
+  private long piece(Line line, long room) {
+    if (line.left == 0 || line.counted + line.further < 2) {
       return 0;
     }
-    long step = line.rules.step();
-    long piece = Math.min(room, line.rules.longest()) / step * step;
-    long short1 = rest(line, piece) - line.least();
-    if (short1 < 0) {
-      piece += Math.floorDiv(short1, step) * step;
-    }
-    long cap = Math.min(whole, line.rules.longest());
-    long rest = rest(line, piece);
-    return piece >= line.least() && rest >= line.least() && rest <= (line.piecesLeft - 1) * cap
-        ? piece
-        : 0;
+    boolean further = line.counted == 1;
+    long whole = further ? line.left + line.rules.join() : line.left;
+    int after = further ? 1 : line.counted - 1;
+    long most = Math.min(problem.longestUsable(), line.rules.longest());
+    long piece = Math.min(Math.min(room, most), whole - after * line.least());
+    piece -= Math.floorMod(piece, line.rules.step());
+    boolean permitted = piece >= line.least() && whole - piece <= after * most;
+    return permitted && piece < line.left ? piece : 0;
   }
 }

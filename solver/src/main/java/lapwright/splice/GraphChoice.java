@@ -67,6 +67,11 @@ final class GraphChoice implements Choice {
   }
 
   @Override
+  public List<Long> lightest(StepWeights weights, long cut) {
+    return cheapest(length -> weights.of(length, cut));
+  }
+
+  @Override
   public long leastWeight(StepWeights weights, long cut) {
     long[] best = new long[nodes];
     Arrays.fill(best, Long.MAX_VALUE);

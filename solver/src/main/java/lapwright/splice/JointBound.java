@@ -16,12 +16,19 @@ final class JointBound {
   /** No solution exists at all within the limits. */
   static final long IMPOSSIBLE = Long.MAX_VALUE;
 
+  private static final BigInteger LARGE = BigInteger.valueOf(1_000_000);
+
   private final SpliceProblem problem;
   private final List<Choice> choices;
+  private final BigInteger costUnit;
 
-  JointBound(SpliceProblem problem, List<Choice> choices) {
+  /**
+   * @param costUnit large scales are made multiples of it
+   */
+  JointBound(SpliceProblem problem, List<Choice> choices, long costUnit) {
     this.problem = problem;
     this.choices = choices;
+    this.costUnit = BigInteger.valueOf(costUnit);
   }
 
   /** A bound and the weights that prove it, their scale as large as unlimited stocks ask for. */
@@ -43,6 +50,9 @@ final class JointBound {
           unbounded |= carried.signum() > 0;
         }
       }
+    }
+    if (scale.divide(costUnit).compareTo(LARGE) > 0) {
+      scale = scale.add(costUnit).subtract(BigInteger.ONE).divide(costUnit).multiply(costUnit);
     }
     if (scale.bitLength() > 62) {
       return new Proven(0, given);

@@ -10,7 +10,6 @@ import lapwright.colgen.Pattern;
 import lapwright.colgen.PatternSource;
 import lapwright.colgen.PatternTable;
 import lapwright.effort.Effort;
-import lapwright.exact.PackLimits;
 import lapwright.mip.LinearModel;
 import lapwright.mip.LinearResult;
 import lapwright.mip.Outcome;
@@ -29,7 +28,7 @@ import lapwright.problem.StickProblem.Stock;
  *
  * <p>Prices are scaled so that the dearest stick costs 1. Holds native memory: close it.
  */
-final class JointMaster implements AutoCloseable {
+final class JointMaster implements SplitProgram, AutoCloseable {
   private static final double PRICE_SCALE = 2_000_000;
   private static final double MOST_WEIGHT = 1_000_000_000;
   private static final double TOO_DEAR = 10;
@@ -51,7 +50,6 @@ final class JointMaster implements AutoCloseable {
   private final List<Long> lengths = new ArrayList<>();
   private final List<Integer> itemRow = new ArrayList<>();
   private final Map<Long, Integer> plainDemand = new LinkedHashMap<>();
-  private final List<Integer> missing = new ArrayList<>();
   private final List<PatternColumn> patterns = new ArrayList<>();
   private final Set<Pattern> knownPatterns = new HashSet<>();
   private final List<SplitColumn> splits = new ArrayList<>();
@@ -62,9 +60,6 @@ final class JointMaster implements AutoCloseable {
 
   /** A cutting pattern in the program. */
   record PatternColumn(Pattern pattern, int column) {}
-
-  /** A split of a group's lines in the program; {@code items} as often as it has pieces of them. */
-  record SplitColumn(int group, List<Long> lengths, int column) {}
 
   private record SplitKey(int group, List<Long> lengths) {}
 
@@ -125,7 +120,6 @@ final class JointMaster implements AutoCloseable {
   private void addMissing(int row, double price) {
     int column = model.addColumn(price, 0, Double.POSITIVE_INFINITY);
     model.setCoefficient(row, column, 1);
-    missing.add(column);
   }
 
   /**
@@ -162,12 +156,6 @@ final class JointMaster implements AutoCloseable {
     return true;
   }
 
-  void limit(PackLimits limits) {
-    for (int j = 0; j < packColumn.length; j++) {
-      model.setColumnBounds(packColumn[j], limits.least(j), most(limits.most(j)));
-    }
-  }
-
   /**
    * Makes splits a little dearer than they are, each by its own part of {@code most} of the dearest
    * stick, so that other solutions come up; 0 ends that.
@@ -180,18 +168,13 @@ final class JointMaster implements AutoCloseable {
     }
   }
 
-  /** Lines that are to be split in a certain way at least. */
-  void fix(SplitColumn split, int lines) {
+  @Override
+  public void fix(SplitColumn split, int lines) {
     model.setColumnBounds(split.column(), lines, Double.POSITIVE_INFINITY);
   }
 
-  /**
-   * Generates columns until neither kind improves the program.
-   *
-   * @param rounds how often new splits are sought at most; 0 for patterns alone
-   * @return false when the engine failed or the effort was spent before it converged
-   */
-  boolean converge(int rounds, Effort effort) {
+  @Override
+  public boolean converge(int rounds, Effort effort) {
     for (int round = 0; ; round++) {
       if (!convergePatterns(effort)) {
         return false;
@@ -349,19 +332,9 @@ final class JointMaster implements AutoCloseable {
     return Math.max(0, -result.dual(stockRow[stock]));
   }
 
-  /** Cost of the last solution, in the problem's unit. */
-  double objective() {
-    return result.objective() * unit;
-  }
-
   /** What a unit of the program's prices is in the problem's. */
   double unit() {
     return unit;
-  }
-
-  /** True when the last solution leaves something out. */
-  boolean isShort() {
-    return missing.stream().anyMatch(column -> result.value(column) > TOLERANCE);
   }
 
   List<Long> lengths() {
@@ -373,21 +346,14 @@ final class JointMaster implements AutoCloseable {
     return plainDemand.getOrDefault(lengths.get(item), 0);
   }
 
-  /** Dual price of a length's row, in the program's unit. */
-  double worth(int item) {
-    return Math.max(0, result.dual(itemRow.get(item)));
-  }
-
-  List<SplitColumn> splits() {
+  @Override
+  public List<SplitColumn> splits() {
     return splits;
   }
 
-  double value(SplitColumn split) {
+  @Override
+  public double value(SplitColumn split) {
     return result.value(split.column());
-  }
-
-  double packs(int stock) {
-    return result.value(packColumn[stock]);
   }
 
   /** The split of a group with just these pieces, which is in the program. */
@@ -400,10 +366,6 @@ final class JointMaster implements AutoCloseable {
 
   List<PatternColumn> patterns() {
     return patterns;
-  }
-
-  double value(PatternColumn pattern) {
-    return result.value(pattern.column());
   }
 
   @Override

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import lapwright.problem.SpliceCertificate;
 import lapwright.problem.SpliceProblem;
 import lapwright.problem.StickProblem;
@@ -90,10 +92,12 @@ record Merged(SpliceProblem problem, List<List<Integer>> raw, long costUnit) {
           stocks, split.packs(), expand(split.fewer()), expand(split.more()));
     }
     SpliceCertificate.Weights leaf = (SpliceCertificate.Weights) certificate;
-    java.util.SortedMap<Long, Long> weights = new java.util.TreeMap<>();
+    long divisor = Knapsack.gcd(leaf.scale(), costUnit);
+    long factor = costUnit / divisor;
+    SortedMap<Long, Long> weights = new TreeMap<>();
     leaf.weights()
-        .forEach((length, weight) -> weights.put(length, Math.multiplyExact(weight, costUnit)));
+        .forEach((length, weight) -> weights.put(length, Math.multiplyExact(weight, factor)));
     return new SpliceCertificate.Weights(
-        leaf.scale(), weights, Math.multiplyExact(leaf.perSize(), costUnit));
+        leaf.scale() / divisor, weights, Math.multiplyExact(leaf.perSize(), factor));
   }
 }

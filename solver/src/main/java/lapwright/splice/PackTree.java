@@ -15,31 +15,28 @@ import org.jspecify.annotations.Nullable;
  * least bound is split at a fractional number of packs, until its bound reaches the known cost.
  */
 final class PackTree {
-  private static final int MOST_LEAVES = 150;
   private static final int ROUNDS = 30;
   private static final double TOLERANCE = 1e-6;
 
   private final SpliceProblem problem;
   private final List<Choice> choices;
-  private final JointMaster master;
+  private final ClassMaster master;
   private final JointBound bounds;
   private final ReachableCosts reachable;
-  private final long step;
   private final List<StepWeights> bySize;
   private int made;
 
   PackTree(
       SpliceProblem problem,
       List<Choice> choices,
-      JointMaster master,
+      ClassMaster master,
       ReachableCosts reachable,
-      long step) {
+      long costUnit) {
     this.problem = problem;
     this.choices = choices;
     this.master = master;
-    this.bounds = new JointBound(problem, choices);
+    this.bounds = new JointBound(problem, choices, costUnit);
     this.reachable = reachable;
-    this.step = step;
     this.bySize = WeightGuesses.bySize(problem.stocks());
   }
 
@@ -74,15 +71,17 @@ final class PackTree {
    *
    * @param known cost of a solution; {@link Long#MAX_VALUE} when none is known, which makes the
    *     root the whole tree
+   * @param mostLeaves after so many nodes the tree grows no more
    */
-  Proven grow(PackLimits all, long known, Effort effort) {
+  Proven grow(PackLimits all, long known, int mostLeaves, Effort effort) {
+    made = 0;
     Node root = solved(all, known, effort);
     PriorityQueue<Node> open =
         new PriorityQueue<>(
             Comparator.<Node>comparingLong(node -> node.proven.bound())
                 .thenComparingInt(node -> node.number));
     open.add(root);
-    while (known != Long.MAX_VALUE && made < MOST_LEAVES && !effort.spent()) {
+    while (known != Long.MAX_VALUE && made < mostLeaves && !effort.spent()) {
       Node weakest = open.peek();
       if (weakest == null || weakest.branchStock < 0 || raised(weakest, known) >= known) {
         break;
@@ -115,9 +114,7 @@ final class PackTree {
       best = better(best, bounds.of(guess, limits));
     }
     if (best.bound() < known) {
-      for (StepWeights guess : WeightGuesses.of(master, choices, problem.longestUsable(), step)) {
-        best = better(best, bounds.of(guess, limits));
-      }
+      best = better(best, bounds.of(master.weights(), limits));
     }
     Node node = new Node(made++, limits, best);
     if (solved) {

@@ -2,12 +2,15 @@ package lapwright.splice;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import lapwright.effort.Effort;
 import lapwright.effort.Progress;
+import lapwright.effort.Questions;
 import lapwright.exact.PackLimits;
 import lapwright.exact.ReachableCosts;
 import lapwright.problem.SpliceCertificate;
@@ -16,6 +19,7 @@ import lapwright.problem.SpliceProblem.Group;
 import lapwright.problem.SpliceProblem.Splits;
 import lapwright.problem.SpliceSolution;
 import lapwright.problem.SpliceSolution.Split;
+import lapwright.problem.StickProblem;
 import lapwright.problem.StickProblem.Stock;
 import lapwright.problem.StickSolution;
 import lapwright.problem.StickSolution.Status;
@@ -34,6 +38,10 @@ import org.jspecify.annotations.Nullable;
 public final class SpliceSolver {
   private static final int FEW_WHOLES = 3;
   private static final int ROOT_ROUNDS = 60;
+  private static final int QUESTIONS = 400;
+  private static final int LARGE = 250;
+  private static final int NEXT_TO_NOTHING = 5_000;
+  private static final int QUESTIONS_IN_EARNEST = 2_000;
   private static final double DISTURBANCE = 0.02;
   private static final double[] CLOSE = {0.8, 0.6, 0.9, 0.7, 0.8, 0.6, 0.9, 0.7};
 
@@ -46,7 +54,8 @@ public final class SpliceSolver {
   private final ReachableCosts reachable;
   private @Nullable FixedSplits bestSplits;
   private @Nullable StickSolution best;
-  private final Map<JointMaster.SplitColumn, Integer> staggered = new LinkedHashMap<>();
+  private final Map<SplitProgram.SplitColumn, Integer> staggered = new LinkedHashMap<>();
+  private final Set<StickProblem> tried = new HashSet<>();
   private long bound;
   private SpliceCertificate certificate = StepWeights.bySize(1, 0).certificate();
 
@@ -70,7 +79,7 @@ public final class SpliceSolver {
     SpliceSolver solver = new SpliceSolver(problem, Effort.unlimited());
     long longest = solver.problem.longestUsable();
     return problem.plain().stream().anyMatch(item -> item.size() - problem.cut() > longest)
-        || new JointBound(solver.problem, solver.choices)
+        || new JointBound(solver.problem, solver.choices, solver.merged.costUnit())
                 .of(StepWeights.bySize(1, 1), PackLimits.of(solver.merged.sticks()))
                 .bound()
             == JointBound.IMPOSSIBLE;
@@ -83,6 +92,17 @@ public final class SpliceSolver {
     if (first.stream().anyMatch(List::isEmpty)) {
       return SpliceSolution.none(Status.IMPOSSIBLE);
     }
+    boolean apart = problem.groups().stream().anyMatch(group -> group.apart() > 0);
+    PackLimits all = PackLimits.of(merged.sticks());
+    new ClassSearch(problem, choices, merged.costUnit(), reachable, all, step, new Best(apart))
+        .run(first, firstHalfOf(effort));
+    if (bound == JointBound.IMPOSSIBLE) {
+      return SpliceSolution.none(Status.IMPOSSIBLE);
+    }
+    cutInEarnest();
+    if (isClosed() || isCloseEnough()) {
+      return solution();
+    }
     try (JointMaster master = new JointMaster(problem, choices, step)) {
       for (int g = 0; g < first.size(); g++) {
         master.add(g, first.get(g));
@@ -90,41 +110,66 @@ public final class SpliceSolver {
           master.add(g, split);
         }
       }
-      PackLimits all = PackLimits.of(merged.sticks());
-      fill(master);
-      long left = effort.remainingNanos();
-      master.converge(ROOT_ROUNDS, effort.alsoStoppedBy(() -> effort.remainingNanos() < left / 2));
-      PackTree root = new PackTree(problem, choices, master, reachable, step);
-      take(root.grow(all, Long.MAX_VALUE, effort));
-      if (bound == JointBound.IMPOSSIBLE) {
-        return SpliceSolution.none(Status.IMPOSSIBLE);
+      if (bestSplits != null) {
+        for (int g = 0; g < first.size(); g++) {
+          for (Split split : bestSplits.splits().get(g)) {
+            master.add(g, split.lengths());
+          }
+        }
       }
+      master.converge(ROOT_ROUNDS, effort);
       if (!stagger(master)) {
         return SpliceSolution.none(Status.IMPOSSIBLE);
       }
       dive(master, CLOSE[0]);
-      if (best != null && !isClosed()) {
-        PackTree tree = new PackTree(problem, choices, master, reachable, step);
-        take(tree.grow(all, cost() / merged.costUnit(), effort));
-      }
       improve(master);
     }
     return solution();
   }
 
-  /** A first solution of lines that may be joined anywhere, its splits columns from the start. */
-  private void fill(JointMaster master) {
-    if (choices.stream().noneMatch(AnywhereChoice.class::isInstance)) {
-      return;
+  private static Effort firstHalfOf(Effort effort) {
+    long half = effort.remainingNanos() / 2;
+    return effort.alsoStoppedBy(() -> effort.remainingNanos() < half);
+  }
+
+  /** True when more work would be long and could gain next to nothing. */
+  private boolean isCloseEnough() {
+    return best != null
+        && problem.plain().size() + problem.groups().size() > LARGE
+        && best.cost() - rawBound() <= best.cost() / NEXT_TO_NOTHING;
+  }
+
+  /** What the search by classes finds. */
+  private final class Best implements ClassSearch.Finds {
+    private final boolean boundsAlone;
+
+    /**
+     * @param boundsAlone true when its splits need not keep all rules
+     */
+    private Best(boolean boundsAlone) {
+      this.boundsAlone = boundsAlone;
     }
-    List<List<Split>> splits = FragmentFill.splits(problem, choices);
-    if (splits != null && problem.groups().stream().allMatch(group -> group.apart() == 0)) {
-      for (int g = 0; g < splits.size(); g++) {
-        for (Split split : splits.get(g)) {
-          master.add(g, split.lengths());
-        }
+
+    @Override
+    public void offer(List<List<Split>> splits) {
+      if (!boundsAlone && !splits.isEmpty()) {
+        SpliceSolver.this.offer(splits);
       }
-      offer(splits);
+    }
+
+    @Override
+    public void offer(PackTree.Proven proven) {
+      take(proven);
+    }
+
+    @Override
+    public boolean isClosed() {
+      return bound == JointBound.IMPOSSIBLE || SpliceSolver.this.isClosed();
+    }
+
+    @Override
+    public long cost() {
+      return best == null ? Long.MAX_VALUE : best.cost() / merged.costUnit();
     }
   }
 
@@ -167,7 +212,7 @@ public final class SpliceSolver {
       List<List<Long>> known =
           master.splits().stream()
               .filter(split -> split.group() == number)
-              .map(JointMaster.SplitColumn::lengths)
+              .map(SplitProgram.SplitColumn::lengths)
               .toList();
       Stagger.Pair pair = new Stagger(group, problem.longestUsable()).cheapest(known, prices);
       if (pair == null) {
@@ -186,17 +231,37 @@ public final class SpliceSolver {
 
   private void offer(List<List<Split>> splits) {
     FixedSplits fixed = FixedSplits.of(raw, splits);
+    if (!tried.add(fixed.problem())) {
+      return;
+    }
     long half = effort.remainingNanos() / 2;
     StickSolution cutting =
-        fixed.solve(
+        fixed.draft(
+            best == null ? Long.MAX_VALUE : best.cost(),
             effort
                 .alsoStoppedBy(() -> effort.remainingNanos() < half)
+                .alsoStoppedBy(new Questions(QUESTIONS))
                 .tellingInstead(progress -> {}));
     if (cutting.status().hasSolution() && (best == null || cutting.cost() < best.cost())) {
       best = cutting;
       bestSplits = fixed;
       tell();
     }
+  }
+
+  /** The best splits, cut as well as they can be. */
+  private void cutInEarnest() {
+    if (best == null || bestSplits == null || isClosed() || best.cost() == best.bound()) {
+      return;
+    }
+    long half = effort.remainingNanos() / 4 * 3;
+    best =
+        bestSplits.solve(
+            best,
+            effort
+                .alsoStoppedBy(() -> effort.remainingNanos() < half)
+                .alsoStoppedBy(new Questions(QUESTIONS_IN_EARNEST))
+                .tellingInstead(progress -> {}));
   }
 
   private void take(PackTree.Proven proven) {
@@ -237,6 +302,7 @@ public final class SpliceSolver {
     if (best == null || bestSplits == null) {
       return SpliceSolution.none(Status.NOTHING_FOUND);
     }
+    best = bestSplits.polished(best);
     return new SpliceSolution(
         isClosed() ? Status.PROVED : Status.OPEN,
         bestSplits.splits(),
@@ -250,6 +316,7 @@ public final class SpliceSolver {
   private static List<Choice> choices(SpliceProblem problem) {
     List<Choice> choices = new ArrayList<>();
     Map<GridPrices.Key, GridPrices> grids = new HashMap<>();
+    Map<Reaches.Key, Reaches> reaches = new HashMap<>();
     List<Long> wholes = wholes(problem);
     for (Group group : problem.groups()) {
       if (group.splits() instanceof Splits.Graph graph) {
@@ -268,7 +335,12 @@ public final class SpliceSolver {
       GridPrices.Key key = GridPrices.key(rules, problem.longestUsable());
       AnywhereChoice anywhere =
           new AnywhereChoice(
-              rules, problem.longestUsable(), wholes, grids.computeIfAbsent(key, GridPrices::new));
+              rules,
+              problem.longestUsable(),
+              wholes,
+              grids.computeIfAbsent(key, GridPrices::new),
+              reaches.computeIfAbsent(
+                  AnywhereChoice.reachKey(rules, problem.longestUsable()), Reaches::new));
       GraphChoice some = rules.othersWhole() ? fewWholes(problem, rules, wholes) : null;
       choices.add(some == null ? anywhere : new FewWholes(some, anywhere));
     }

@@ -25,6 +25,11 @@ final class StepWeights {
 
   /** From weights by length; those that are less than a shorter length's are raised to it. */
   static StepWeights of(long scale, SortedMap<Long, Long> weightOfLength) {
+    return of(scale, weightOfLength, 0);
+  }
+
+  /** The same with a weight for each unit of size besides. */
+  static StepWeights of(long scale, SortedMap<Long, Long> weightOfLength, long perSize) {
     SortedMap<Long, Long> rising = new TreeMap<>();
     long highest = 0;
     for (Map.Entry<Long, Long> entry : weightOfLength.entrySet()) {
@@ -35,7 +40,7 @@ final class StepWeights {
     }
     return new StepWeights(
         scale,
-        0,
+        perSize,
         rising.keySet().stream().mapToLong(Long::longValue).toArray(),
         rising.values().stream().mapToLong(Long::longValue).toArray());
   }

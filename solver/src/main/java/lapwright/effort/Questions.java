@@ -1,12 +1,12 @@
-package lapwright.compare;
+package lapwright.effort;
 
 import java.util.function.BooleanSupplier;
 
 /** A stop signal that is given once it was asked for a number of times. Not thread-safe. */
-final class Questions implements BooleanSupplier {
+public final class Questions implements BooleanSupplier {
   private int left;
 
-  Questions(int most) {
+  public Questions(int most) {
     this.left = most;
   }
 
