@@ -163,7 +163,10 @@ final class Search {
 
   /** Looks for a better solution among the patterns that are known, if they are few. */
   void recombine(PackLimits limits, Master master) {
-    if (thorough && !isClosed() && master.patternCount() <= MOST_COLUMNS_FOR_MIP && !effort.spent()) {
+    if (thorough
+        && !isClosed()
+        && master.patternCount() <= MOST_COLUMNS_FOR_MIP
+        && !effort.spent()) {
       offer(ColumnMip.solve(problem, limits, master.patterns(), MOST_MIP_NODES, effort));
     }
   }

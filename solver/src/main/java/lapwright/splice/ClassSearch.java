@@ -3,7 +3,7 @@ package lapwright.splice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeSet;
+import java.util.SortedSet;
 import lapwright.effort.Effort;
 import lapwright.exact.PackLimits;
 import lapwright.exact.ReachableCosts;
@@ -18,7 +18,6 @@ import lapwright.problem.SpliceSolution.Split;
 final class ClassSearch {
   private static final int FEW = 120;
   private static final int MANY = 1_500;
-  private static final int ROUNDS = 60;
   private static final int REFINEMENTS = 4;
   private static final int LARGE = 600;
   private static final int LEAVES_OF_SMALL = 400;
@@ -81,7 +80,7 @@ final class ClassSearch {
     for (int g = 0; g < first.size(); g++) {
       splits.get(g).add(first.get(g));
     }
-    TreeSet<Long> starts = ClassStarts.of(problem, choices, FEW, step);
+    SortedSet<Long> starts = ClassStarts.of(problem, choices, FEW, step);
     int coarse = starts.size();
     boolean last = stage(starts, false, effort);
     if (last || effort.spent()) {
@@ -106,7 +105,7 @@ final class ClassSearch {
   }
 
   /** Solves over some classes; adds to them where they are too coarse. True when all is closed. */
-  private boolean stage(TreeSet<Long> starts, boolean withTree, Effort effort) {
+  private boolean stage(SortedSet<Long> starts, boolean withTree, Effort effort) {
     long[] ascending = starts.stream().mapToLong(Long::longValue).toArray();
     try (ClassMaster master = new ClassMaster(problem, choices, costUnit, ascending)) {
       for (int g = 0; g < splits.size(); g++) {
@@ -145,7 +144,7 @@ final class ClassSearch {
   }
 
   /** A class begins at each length that the program's splits use. */
-  private void refine(TreeSet<Long> starts, ClassMaster master) {
+  private void refine(SortedSet<Long> starts, ClassMaster master) {
     if (starts.size() > LARGE) {
       return;
     }

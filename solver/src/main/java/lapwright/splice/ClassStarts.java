@@ -2,6 +2,7 @@ package lapwright.splice;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SortedSet;
 import java.util.TreeSet;
 import lapwright.problem.SpliceProblem;
 import lapwright.problem.StickProblem.Item;
@@ -22,7 +23,7 @@ final class ClassStarts {
    * @param most at most about so many
    * @param step of the pieces with joints anywhere; 0 when there are none
    */
-  static TreeSet<Long> of(SpliceProblem problem, List<Choice> choices, int most, long step) {
+  static SortedSet<Long> of(SpliceProblem problem, List<Choice> choices, int most, long step) {
     TreeSet<Long> lengths = new TreeSet<>();
     for (Item item : problem.plain()) {
       lengths.add(item.size() - problem.cut());

@@ -128,8 +128,9 @@ final class FragmentFill {
     for (Stock stock : stocks) {
       fillStick(stock.capacity() - problem.cut());
     }
-    while (cheapest != null && fillStick(cheapest.capacity() - problem.cut())) {
-      continue;
+    boolean filled = cheapest != null;
+    while (filled && cheapest != null) {
+      filled = fillStick(cheapest.capacity() - problem.cut());
     }
     // What no stick took stays as it would be without a cut.
     for (Line line : lines) {

@@ -19,7 +19,6 @@ final class PackTree {
   private static final double TOLERANCE = 1e-6;
 
   private final SpliceProblem problem;
-  private final List<Choice> choices;
   private final ClassMaster master;
   private final JointBound bounds;
   private final ReachableCosts reachable;
@@ -33,7 +32,6 @@ final class PackTree {
       ReachableCosts reachable,
       long costUnit) {
     this.problem = problem;
-    this.choices = choices;
     this.master = master;
     this.bounds = new JointBound(problem, choices, costUnit);
     this.reachable = reachable;

@@ -280,10 +280,6 @@ public final class SpliceSolver {
     effort.report(new Progress("", best == null ? -1 : best.cost(), rawBound(), false));
   }
 
-  private long cost() {
-    return Objects.requireNonNull(best).cost();
-  }
-
   /** The bound in the raw problem's costs, raised to a cost that can be reached. */
   private long rawBound() {
     if (best == null) {
