@@ -12,13 +12,14 @@ import lapwright.check.PlacedVerdict;
 import lapwright.check.PlanFault;
 import lapwright.compare.Comparisons;
 import lapwright.compare.Saving;
-import lapwright.files.LayoutsCsv;
-import lapwright.files.OrderCsv;
 import lapwright.files.OrderInput;
-import lapwright.files.StockAfter;
-import lapwright.files.TicketsCsv;
-import lapwright.files.WasteCsv;
+import lapwright.files.papers.LayoutsCsv;
+import lapwright.files.papers.OrderCsv;
+import lapwright.files.papers.StockAfter;
+import lapwright.files.papers.TicketsCsv;
+import lapwright.files.papers.WasteCsv;
 import lapwright.files.saved.PlanFile;
+import lapwright.files.shop.OtherStock;
 import lapwright.files.source.Note;
 import lapwright.measure.LengthStyle;
 import lapwright.paperwork.OrderFacts;
@@ -63,7 +64,7 @@ record Papers(
         .forEach(note -> attention.add(new Attention(note.place().print(), note.text())));
     List<String> leftAlone =
         notes.stream()
-            .filter(note -> note.field().equals(OrderInput.NOT_FOR_PLANNING))
+            .filter(note -> note.field().equals(OtherStock.NOT_FOR_PLANNING))
             .map(Note::text)
             .toList();
     if (!leftAlone.isEmpty()) {
@@ -115,7 +116,9 @@ record Papers(
 
   /** The tickets, how runs are laid, and what cutting leaves. */
   Map<String, String> cuttingFiles(LengthStyle units) {
-    StockAfter after = new StockAfter(input, all().stream().map(CheckedPlan::plan).toList());
+    StockAfter after =
+        new StockAfter(
+            input.order(), input.otherStock(), all().stream().map(CheckedPlan::plan).toList());
     TicketPaper tickets = TicketPaper.of(all());
     Map<String, String> files = new TreeMap<>();
     files.put(TicketsCsv.FILE, TicketsCsv.text(tickets, units));

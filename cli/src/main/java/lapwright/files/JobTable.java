@@ -8,9 +8,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
+import lapwright.files.jobs.JobFields;
 import lapwright.files.lists.CutList;
+import lapwright.files.papers.CsvSheet;
+import lapwright.files.papers.WholeFolder;
+import lapwright.files.shop.MaterialFile;
 import lapwright.files.source.Fault;
 import lapwright.files.source.Findings;
+import lapwright.files.source.Inputs;
 import lapwright.files.source.Place;
 import lapwright.measure.Length;
 import lapwright.measure.LengthStyle;
@@ -18,7 +23,7 @@ import lapwright.measure.LengthStyle;
 /** jobs/NAME.csv, written from a list that was read. */
 public final class JobTable {
   /** Columns of such a table that a list may have under the same names. */
-  public static final List<String> KEPT = PieceRules.FIELDS;
+  public static final List<String> KEPT = JobFields.CUTTING;
 
   private static final Pattern NAME =
       Pattern.compile("[^\\\\/:*?\"<>|,\\p{Cntrl}.\\s][^\\\\/:*?\"<>|,\\p{Cntrl}]{0,80}");

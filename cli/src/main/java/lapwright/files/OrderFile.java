@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import lapwright.files.source.Fields;
 import lapwright.files.source.Findings;
+import lapwright.files.source.Inputs;
 import lapwright.files.source.Node;
 import lapwright.files.source.Place;
 import lapwright.files.source.Values;
@@ -22,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param without names of jobs that are left out, and where they stand
  */
 record OrderFile(Path shop, Path jobs, @Nullable LocalDate dueUntil, Map<String, Place> without) {
+  static final List<String> FIELDS = List.of("shop", "jobs", "due-until", "without");
 
   /** Where kits are kept: beside the jobs. */
   Path kits() {
@@ -40,7 +42,7 @@ record OrderFile(Path shop, Path jobs, @Nullable LocalDate dueUntil, Map<String,
     }
     Findings findings = inputs.findings();
     Node root = inputs.tree(file);
-    Fields fields = root == null ? null : Fields.of(root, "", KnownFields.ORDER, findings);
+    Fields fields = root == null ? null : Fields.of(root, "", FIELDS, findings);
     if (fields == null) {
       return null;
     }

@@ -5,7 +5,14 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import lapwright.files.jobs.ChosenJobs;
+import lapwright.files.jobs.JobChoice;
+import lapwright.files.shop.MaterialFile;
+import lapwright.files.shop.ShopFile;
+import lapwright.files.shop.Stock;
+import lapwright.files.shop.SupplierFile;
 import lapwright.files.source.Findings;
+import lapwright.files.source.Inputs;
 import lapwright.files.source.Place;
 import lapwright.shop.Material;
 import lapwright.shop.Shop;
@@ -67,9 +74,10 @@ public final class OrderFolder {
         materialsFile == null ? null : MaterialFile.read(materialsFile, readShop, inputs);
     Stock stock =
         Stock.read(order.shop(), shop, materials == null ? Map.of() : materials, suppliers, inputs);
-    List<JobDraft> jobs = Jobs.read(order.jobs(), order.kits(), shop.step(), inputs);
-    ChosenJobs chosen = new ChosenJobs(jobs, materials, stock.items().keySet(), shop, findings);
-    chosen.choose(order, choice);
+    ChosenJobs chosen =
+        ChosenJobs.read(
+            order.jobs(), order.kits(), materials, stock.items().keySet(), shop, inputs);
+    chosen.choose(choice, order.without(), order.dueUntil());
     if (materials == null || !findings.isSound()) {
       return null;
     }
@@ -90,10 +98,10 @@ public final class OrderFolder {
             shop.saws(),
             sticks,
             Map.copyOf(stock.supplies()),
-            jobs.stream().map(JobDraft::job).toList(),
+            chosen.jobs(),
             stock.items());
-    new RunsThatFail(shop.style(), findings)
-        .report(jobs, shopOrder.materialOrders(job -> chosen.wanted().contains(job.name())));
+    chosen.reportRunsThatFail(
+        shopOrder.materialOrders(job -> chosen.wanted().contains(job.name())));
     return new OrderInput(
         shopOrder,
         chosen.wanted(),

@@ -8,6 +8,7 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import lapwright.files.shop.OtherStock;
 import lapwright.files.source.Note;
 import lapwright.paperwork.OrderFacts.LeftOut;
 import lapwright.shop.ItemOrder;
@@ -36,9 +37,6 @@ public record OrderInput(
     SortedMap<String, String> digests,
     Set<String> offcutNames,
     OtherStock otherStock) {
-  /** The column of the rack's list, and the field of notes about it. */
-  public static final String NOT_FOR_PLANNING = "not-for-planning";
-
   public OrderInput {
     Objects.requireNonNull(order);
     wanted = Collections.unmodifiableSortedSet(new TreeSet<>(wanted));

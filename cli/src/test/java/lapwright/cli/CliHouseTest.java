@@ -3,10 +3,14 @@ package lapwright.cli;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
+import java.util.List;
+import java.util.stream.Stream;
 
 /** The borders between the packages of the program. */
 @AnalyzeClasses(packages = "lapwright", importOptions = ImportOption.DoNotIncludeTests.class)
@@ -76,4 +80,38 @@ class CliHouseTest {
 
   @ArchTest
   static final ArchRule noCycles = slices().matching("lapwright.(*)..").should().beFreeOfCycles();
+
+  @ArchTest
+  static final ArchRule noCyclesInsideFiles =
+      slices().matching("lapwright.(**)").should().beFreeOfCycles();
+
+  @ArchTest
+  static final ArchRule sourceKnowsNoOtherFiles = usesOfFilesOnly("lapwright.files.source");
+
+  @ArchTest
+  static final ArchRule theShopKnowsNoJobs =
+      usesOfFilesOnly("lapwright.files.shop", "lapwright.files.source");
+
+  @ArchTest
+  static final ArchRule jobsKnowTheShop =
+      usesOfFilesOnly("lapwright.files.jobs", "lapwright.files.shop", "lapwright.files.source");
+
+  @ArchTest
+  static final ArchRule papersReadNoJobs =
+      usesOfFilesOnly("lapwright.files.papers", "lapwright.files.shop", "lapwright.files.source");
+
+  /** A package of files may use these others of files and no more. */
+  private static ArchRule usesOfFilesOnly(String name, String... others) {
+    List<String> allowed = Stream.concat(Stream.of(name), Stream.of(others)).toList();
+    return noClasses()
+        .that()
+        .resideInAPackage(name)
+        .should()
+        .dependOnClassesThat(
+            DescribedPredicate.<JavaClass>describe(
+                "are of files outside " + allowed,
+                other ->
+                    (other.getPackageName() + ".").startsWith("lapwright.files.")
+                        && !allowed.contains(other.getPackageName())));
+  }
 }

@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.stream.Stream;
+import lapwright.files.jobs.JobChoice;
 import lapwright.files.source.Fault;
 import lapwright.files.source.Note;
 import lapwright.paperwork.OrderFacts.LeftOut;

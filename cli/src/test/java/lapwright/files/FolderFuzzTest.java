@@ -19,6 +19,8 @@ import lapwright.Planner;
 import lapwright.check.PlanCheck;
 import lapwright.check.Verdict;
 import lapwright.effort.Effort;
+import lapwright.files.jobs.JobChoice;
+import lapwright.files.papers.StockAfter;
 import lapwright.files.saved.PlanFile;
 import lapwright.files.saved.PlanReading;
 import lapwright.files.source.Fault;
@@ -144,7 +146,7 @@ final class FolderFuzzTest {
     String text = PlanFile.text(plan, input.digests(), null);
     PlanReading back = PlanFile.read(text);
     assertEquals(plan, assertInstanceOf(PlanReading.Saved.class, back).plan());
-    StockAfter after = new StockAfter(input, List.of(plan));
+    StockAfter after = new StockAfter(input.order(), input.otherStock(), List.of(plan));
     after.onHand(lapwright.measure.LengthStyle.FEET_INCHES);
     after.rack(lapwright.measure.LengthStyle.MILLIMETRES);
     return true;

@@ -7,13 +7,14 @@ import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import lapwright.files.jobs.JobChoice;
 import lapwright.files.source.Fault;
 
 /** A sound order folder in memory, to be changed by tests and written out. */
-final class SampleFolder {
+public final class SampleFolder {
   private final SortedMap<String, String> files = new TreeMap<>();
 
-  static SampleFolder sound() {
+  public static SampleFolder sound() {
     SampleFolder sample = new SampleFolder();
     sample.put(
         "shop.yaml",
@@ -98,7 +99,7 @@ final class SampleFolder {
   }
 
   /** The same with a kit and a job made of it. */
-  static SampleFolder withKits() {
+  public static SampleFolder withKits() {
     SampleFolder sample = sound();
     sample.put(
         "kits/bus-shelter.yaml",
@@ -125,7 +126,7 @@ final class SampleFolder {
   }
 
   /** The same with runs, in a job and in a kit. */
-  static SampleFolder withKitsAndRuns() {
+  public static SampleFolder withKitsAndRuns() {
     SampleFolder sample = withKits();
     sample.put(
         "kits/walkway.yaml",
@@ -157,18 +158,18 @@ final class SampleFolder {
     return sample;
   }
 
-  SampleFolder put(String file, String text) {
+  public SampleFolder put(String file, String text) {
     files.put(file, text);
     return this;
   }
 
-  SampleFolder remove(String file) {
+  public SampleFolder remove(String file) {
     files.remove(file);
     return this;
   }
 
   /** Replaces a text that must be there. */
-  SampleFolder replace(String file, String text, String by) {
+  public SampleFolder replace(String file, String text, String by) {
     String old = files.get(file);
     if (old == null || !old.contains(text)) {
       throw new IllegalArgumentException(file + " does not contain " + text);
@@ -181,7 +182,7 @@ final class SampleFolder {
     return files;
   }
 
-  Path write(Path directory) throws IOException {
+  public Path write(Path directory) throws IOException {
     for (var file : files.entrySet()) {
       Path path = directory.resolve(file.getKey());
       Files.createDirectories(path.getParent());
@@ -190,7 +191,7 @@ final class SampleFolder {
     return directory;
   }
 
-  OrderInput read(Path directory) throws IOException {
+  public OrderInput read(Path directory) throws IOException {
     FolderReading reading = OrderFolder.read(write(directory), JobChoice.firm());
     if (reading instanceof FolderReading.Sound sound) {
       return sound.input();
@@ -198,14 +199,14 @@ final class SampleFolder {
     throw new AssertionError("\n" + Fault.print(((FolderReading.Faulty) reading).faults()));
   }
 
-  List<Fault> faults(Path directory) throws IOException {
+  public List<Fault> faults(Path directory) throws IOException {
     return OrderFolder.read(write(directory), JobChoice.firm())
             instanceof FolderReading.Faulty faulty
         ? faulty.faults()
         : List.of();
   }
 
-  static String lines(List<Fault> faults) {
+  public static String lines(List<Fault> faults) {
     return faults.stream()
         .map(fault -> fault.place().print() + " | " + fault.field() + " | " + fault.wrong())
         .collect(Collectors.joining("\n"));

@@ -16,6 +16,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import lapwright.files.jobs.JobFields;
+import lapwright.files.shop.ShopFields;
+import lapwright.files.source.Inputs;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -52,22 +55,22 @@ final class SchemasTest {
 
   @Test
   void listsEveryFieldThatTheReaderKnows() throws IOException {
-    assertEquals(KnownFields.ORDER, fields("order", ""));
-    assertEquals(KnownFields.SHOP, fields("shop", ""));
-    assertEquals(KnownFields.SAW, fields("shop", "/$defs/saw"));
-    assertEquals(KnownFields.MATERIALS, fields("materials", ""));
-    assertEquals(KnownFields.MATERIAL, fields("materials", "/$defs/material"));
-    assertEquals(KnownFields.STOCK, fields("materials", "/$defs/stock"));
-    assertEquals(KnownFields.SUPPLIERS, fields("suppliers", ""));
-    assertEquals(KnownFields.SUPPLIER, fields("suppliers", "/$defs/supplier"));
-    assertEquals(KnownFields.JOB, fields("job", ""));
-    assertEquals(KnownFields.PIECE, fields("job", "/$defs/piece"));
-    assertEquals(KnownFields.RUN, fields("job", "/$defs/run"));
-    assertEquals(KnownFields.BEARINGS, fields("job", "/$defs/run/properties/bearings"));
-    assertEquals(KnownFields.KIT_USE, fields("job", "/$defs/kit"));
-    assertEquals(KnownFields.KIT, fields("kit", ""));
-    assertEquals(KnownFields.PIECE, fields("kit", "/$defs/piece"));
-    assertEquals(KnownFields.RUN, fields("kit", "/$defs/run"));
+    assertEquals(OrderFile.FIELDS, fields("order", ""));
+    assertEquals(ShopFields.SHOP, fields("shop", ""));
+    assertEquals(ShopFields.SAW, fields("shop", "/$defs/saw"));
+    assertEquals(ShopFields.MATERIALS, fields("materials", ""));
+    assertEquals(ShopFields.MATERIAL, fields("materials", "/$defs/material"));
+    assertEquals(ShopFields.STOCK, fields("materials", "/$defs/stock"));
+    assertEquals(ShopFields.SUPPLIERS, fields("suppliers", ""));
+    assertEquals(ShopFields.SUPPLIER, fields("suppliers", "/$defs/supplier"));
+    assertEquals(JobFields.JOB, fields("job", ""));
+    assertEquals(JobFields.PIECE, fields("job", "/$defs/piece"));
+    assertEquals(JobFields.RUN, fields("job", "/$defs/run"));
+    assertEquals(JobFields.BEARINGS, fields("job", "/$defs/run/properties/bearings"));
+    assertEquals(JobFields.KIT_USE, fields("job", "/$defs/kit"));
+    assertEquals(JobFields.KIT, fields("kit", ""));
+    assertEquals(JobFields.PIECE, fields("kit", "/$defs/piece"));
+    assertEquals(JobFields.RUN, fields("kit", "/$defs/run"));
   }
 
   @ParameterizedTest

@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.effort.Effort;
+import lapwright.files.jobs.JobChoice;
 import lapwright.shop.Job;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

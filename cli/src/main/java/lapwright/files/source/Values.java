@@ -3,6 +3,8 @@ package lapwright.files.source;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.regex.Pattern;
 import lapwright.measure.DecimalText;
@@ -21,6 +23,8 @@ public final class Values {
   /** The largest quantity that is taken. */
   public static final int MOST = 1_000_000;
 
+  public static final Map<String, Boolean> YES_OR_NO = ordered("yes", true, "no", false);
+
   private static final int LONGEST_WORDS = 200;
   private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");
   private static final Pattern DAY = Pattern.compile("\\d{4}-\\d{2}-\\d{2}");
@@ -29,6 +33,14 @@ public final class Values {
 
   public Values(Findings findings) {
     this.findings = findings;
+  }
+
+  /** Two words and what they mean, in the order in which messages list them. */
+  public static <T> Map<String, T> ordered(String first, T one, String second, T two) {
+    Map<String, T> words = new LinkedHashMap<>();
+    words.put(first, one);
+    words.put(second, two);
+    return Collections.unmodifiableMap(words);
   }
 
   /** A length above 0. */
