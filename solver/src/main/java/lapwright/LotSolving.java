@@ -99,7 +99,10 @@ final class LotSolving {
     if (best == null) {
       return effort.spent()
           ? new MaterialAnswer.Nothing(material)
-          : new MaterialAnswer.Lacking(new Shortage.SuppliesFallShort(material));
+          : new MaterialAnswer.Lacking(
+              RunSolving.asksForFullSticks(order)
+                  ? new Shortage.NoFullSticks(material)
+                  : new Shortage.SuppliesFallShort(material));
     }
     Bound bound = bound(best);
     List<Part> parts = new ArrayList<>();

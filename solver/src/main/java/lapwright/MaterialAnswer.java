@@ -83,7 +83,11 @@ sealed interface MaterialAnswer {
             part.layouts()
                 .finish(
                     Allotment.tickets(
-                        part.layouts().withPieces(), part.patterns(), ticketNames, offcutNames));
+                        part.layouts().withPieces(),
+                        part.patterns(),
+                        new Allotment.Uncut(part.layouts()::isWhole, part.layouts()::isWhole),
+                        ticketNames,
+                        offcutNames));
         tickets.addAll(finished.tickets());
         runs.addAll(finished.runs());
         patterns.addAll(part.patterns());

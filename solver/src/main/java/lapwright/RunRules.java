@@ -5,6 +5,7 @@ import lapwright.demand.RunDemand;
 import lapwright.demand.StickDemand;
 import lapwright.layout.LayoutException;
 import lapwright.measure.Length;
+import lapwright.problem.SpliceProblem;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Run;
 import lapwright.shop.RunNeed;
@@ -34,6 +35,16 @@ public final class RunRules {
       RunDemand.of(order, one -> false, need::equals, supply -> true);
     } catch (LayoutException e) {
       return new NearestRule(order, need, e).tell();
+    }
+    if (need.run().rules().closing().othersWhole() && !SpliceSolver.canSplit(alone(order, need))) {
+      return new Shortage.NoSplit(
+          order.material().id(),
+          need.job(),
+          need.run().mark(),
+          "full-sticks",
+          "no split of a line has whole sticks but for its closing piece",
+          "leave full-sticks out, or allow a shorter closing piece or more joints",
+          null);
     }
     if (!canStagger(order, need, need.run().rules().stagger())) {
       Length greatest = greatestStagger(order, need);
@@ -75,7 +86,10 @@ public final class RunRules {
     if (apart.isZero() || need.lines() == 1) {
       return true;
     }
-    RunNeed changed = need.withRules(run.rules().staggered(apart));
+    return SpliceSolver.canStagger(alone(order, need.withRules(run.rules().staggered(apart))));
+  }
+
+  private static SpliceProblem alone(MaterialOrder order, RunNeed need) {
     MaterialOrder alone =
         new MaterialOrder(
             order.material(),
@@ -83,8 +97,8 @@ public final class RunRules {
             order.onHandValued(),
             order.supplies(),
             List.of(),
-            List.of(changed));
-    return SpliceSolver.canStagger(RunDemand.of(alone).problem());
+            List.of(need));
+    return RunDemand.of(alone).problem();
   }
 
   /** The greatest distance that some two splits keep, in steps of the run's pieces. */

@@ -49,8 +49,11 @@ final class RunSolving {
     RunDemand demand = RunDemand.of(order);
     SpliceSolution solution = SpliceSolver.solve(demand.problem(), told);
     if (!solution.status().hasSolution()) {
-      return solution.status() == Status.IMPOSSIBLE
-          ? new MaterialAnswer.Lacking(new Shortage.SuppliesFallShort(material))
+      if (solution.status() == Status.IMPOSSIBLE) {
+        return new MaterialAnswer.Lacking(new Shortage.SuppliesFallShort(material));
+      }
+      return asksForFullSticks(order) && !effort.spent()
+          ? new MaterialAnswer.Lacking(new Shortage.NoFullSticks(material))
           : new MaterialAnswer.Nothing(material);
     }
     return new MaterialAnswer.SolvedRuns(
@@ -62,6 +65,10 @@ final class RunSolving {
         solution.bound(),
         solution.status() == Status.PROVED ? Proof.PROVED : Proof.OPEN,
         demand.certificate(Objects.requireNonNull(solution.certificate())));
+  }
+
+  static boolean asksForFullSticks(MaterialOrder order) {
+    return order.runs().stream().anyMatch(need -> need.run().rules().closing().othersWhole());
   }
 
   /** The first run that no split keeps to its rules. */

@@ -72,4 +72,7 @@ public sealed interface Shortage {
    * its jobs are given.
    */
   record SuppliesFallShort(String material) implements Shortage {}
+
+  /** No plan was found in which what must be whole sticks is uncut; there may be one. */
+  record NoFullSticks(String material) implements Shortage {}
 }

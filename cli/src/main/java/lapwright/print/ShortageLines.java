@@ -42,6 +42,13 @@ final class ShortageLines {
                 + ".",
             2,
             4);
+      } else if (shortage instanceof Shortage.NoFullSticks none) {
+        page.text(
+            none.material()
+                + ": no plan was found that leaves every full stick of its runs uncut (full-sticks)."
+                + " To do: list more sticks of the shorter lengths, or leave full-sticks out.",
+            2,
+            4);
       } else if (shortage instanceof Shortage.SuppliesFallShort short1) {
         page.text(
             short1.material()

@@ -7,6 +7,8 @@ import java.io.IOException;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Folders with runs, from files to the printed order. The answers are worked orders of our own,
@@ -105,5 +107,39 @@ final class RunFoldersTest {
     assertTrue(
         order.err().contains("Add a place between, or offer sticks that give 27'-11-15/16\""),
         order.err());
+  }
+
+  /** The longer stick costs hardly more, so that pieces of the shorter are best cut from it. */
+  @ParameterizedTest
+  @CsvSource({"0, none", "3/32\", none", "0, job", "3/32\", job", "0, run", "3/32\", run"})
+  void fullSticksOfAShorterLengthAreNotCutFromALongerOne(String kerf, String lots)
+      throws IOException {
+    RunFolder folder =
+        RunFolder.copy("full-sticks", dir)
+            .replace("shop.yaml", "kerf: 0", "kerf: " + kerf)
+            .replace("materials.yaml", "one-lot-per: none", "one-lot-per: " + lots);
+    CommandRun order = folder.run("order");
+    assertEquals(0, order.status(), order.err());
+  }
+
+  /** 40' in pieces of at most 10' takes three of 10' uncut, but there are two, and any of 20'. */
+  @Test
+  void whereTheShorterSticksAreTooFewItSaysWhatToDo() throws IOException {
+    RunFolder folder =
+        RunFolder.copy("full-sticks", dir)
+            .replace("prices/pellbrook.csv", "eave-trim-brown,10',20.00,each\n", "")
+            .put("on-hand.csv", "material,length,qty\neave-trim-brown,10',2\n")
+            .delete("prices/ostermoor.csv")
+            .replace(
+                "jobs/boat-cover.yaml",
+                "25', qty: 2, joint: butt, extra-joints: 1",
+                "40', qty: 1, joint: butt, longest-piece: 10'");
+    CommandRun order = folder.run("order");
+    assertEquals(4, order.status(), order.out() + order.err());
+    assertTrue(
+        (order.out() + order.err())
+            .replaceAll("\\s+", " ")
+            .contains("every full stick of its runs uncut"),
+        order.out() + order.err());
   }
 }

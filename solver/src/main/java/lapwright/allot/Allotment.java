@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import lapwright.measure.Length;
 import lapwright.plan.LengthPattern;
@@ -44,8 +45,18 @@ public final class Allotment {
       Function<Need, Length> planned,
       Supplier<String> ticketNames,
       Supplier<String> offcutNames) {
+    return tickets(order, patterns, planned, Uncut.NONE, ticketNames, offcutNames);
+  }
+
+  private static List<Pattern> tickets(
+      MaterialOrder order,
+      List<LengthPattern> patterns,
+      Function<Need, Length> planned,
+      Uncut uncut,
+      Supplier<String> ticketNames,
+      Supplier<String> offcutNames) {
     List<Pattern> tickets = new ArrayList<>();
-    for (Draft draft : TicketOrder.sort(drafts(order, patterns, planned))) {
+    for (Draft draft : TicketOrder.sort(drafts(order, patterns, planned, uncut))) {
       List<String> names = new ArrayList<>();
       if (isKept(order, draft.offcut())) {
         for (int stick = 0; stick < draft.times(); stick++) {
@@ -64,14 +75,30 @@ public final class Allotment {
     return tickets;
   }
 
-  /** The tickets of patterns that know each piece by the shortest length that it may have. */
+  /**
+   * The tickets of patterns that know each piece by the shortest length that it may have.
+   *
+   * @param uncut which pieces must be all that their stick gives
+   */
   public static List<Pattern> tickets(
       MaterialOrder order,
       List<LengthPattern> patterns,
+      Uncut uncut,
       Supplier<String> ticketNames,
       Supplier<String> offcutNames) {
     Length kerf = order.saw().kerf();
-    return tickets(order, patterns, need -> need.planned(kerf), ticketNames, offcutNames);
+    return tickets(order, patterns, need -> need.planned(kerf), uncut, ticketNames, offcutNames);
+  }
+
+  /**
+   * Pieces that must be all that their stick gives, and the sticks that can give them.
+   *
+   * @param sticks patterns of one piece that is all its stick gives; at least as many sticks of a
+   *     length as there are such pieces of it
+   */
+  public record Uncut(Predicate<Need> pieces, Predicate<LengthPattern> sticks) {
+    /** No piece must. */
+    public static final Uncut NONE = new Uncut(need -> false, pattern -> false);
   }
 
   private static boolean isKept(MaterialOrder order, Length offcut) {
@@ -79,12 +106,14 @@ public final class Allotment {
   }
 
   private static Collection<Draft> drafts(
-      MaterialOrder order, List<LengthPattern> patterns, Function<Need, Length> planned) {
-    PieceQueues queues = new PieceQueues(order, planned);
+      MaterialOrder order,
+      List<LengthPattern> patterns,
+      Function<Need, Length> planned,
+      Uncut uncut) {
+    PieceQueues queues = new PieceQueues(order, planned, uncut.pieces());
     List<OpenPattern> open = new ArrayList<>();
     Map<Length, List<OpenPattern>> withLength = new HashMap<>();
-    for (LengthPattern pattern : patterns) {
-      OpenPattern added = new OpenPattern(pattern);
+    for (OpenPattern added : openPatterns(patterns, uncut.sticks(), queues.uncutPieces())) {
       added.look(queues);
       open.add(added);
       for (Length length : added.lengths()) {
@@ -115,5 +144,27 @@ public final class Allotment {
       }
     }
     return drafts.values();
+  }
+
+  /** The patterns, those sticks apart that are kept for pieces that must stay uncut. */
+  private static List<OpenPattern> openPatterns(
+      List<LengthPattern> patterns, Predicate<LengthPattern> uncut, Map<Length, Integer> wanted) {
+    List<OpenPattern> open = new ArrayList<>();
+    for (LengthPattern pattern : patterns) {
+      int sticks = 0;
+      if (uncut.test(pattern)) {
+        Length length = pattern.counts().firstKey();
+        int still = wanted.getOrDefault(length, 0);
+        sticks = Math.min(still, pattern.times());
+        wanted.put(length, still - sticks);
+      }
+      if (sticks > 0) {
+        open.add(new OpenPattern(pattern, sticks, true));
+      }
+      if (sticks < pattern.times()) {
+        open.add(new OpenPattern(pattern, pattern.times() - sticks, false));
+      }
+    }
+    return open;
   }
 }

@@ -10,13 +10,20 @@ import lapwright.plan.LengthPattern;
 /** A pattern with sticks whose pieces are not allotted yet. */
 final class OpenPattern {
   private final LengthPattern pattern;
+  private final boolean uncut;
   private int left;
   private int rank;
   private int alike;
 
-  OpenPattern(LengthPattern pattern) {
+  /**
+   * Some sticks of a pattern.
+   *
+   * @param uncut true when they are kept for pieces that must be all that their stick gives
+   */
+  OpenPattern(LengthPattern pattern, int sticks, boolean uncut) {
     this.pattern = pattern;
-    this.left = pattern.times();
+    this.uncut = uncut;
+    this.left = sticks;
   }
 
   boolean isDone() {
@@ -32,9 +39,13 @@ final class OpenPattern {
     rank = Integer.MAX_VALUE;
     alike = left;
     for (Map.Entry<Length, Integer> count : pattern.counts().entrySet()) {
-      rank = Math.min(rank, queues.nextRank(count.getKey()));
-      alike = Math.min(alike, queues.sticksAlike(count.getKey(), count.getValue()));
+      rank = Math.min(rank, queues.nextRank(kind(count.getKey())));
+      alike = Math.min(alike, queues.sticksAlike(kind(count.getKey()), count.getValue()));
     }
+  }
+
+  private PieceQueues.Kind kind(Length length) {
+    return new PieceQueues.Kind(length, uncut);
   }
 
   /** Due first, then the most sticks with the same labels. */
@@ -46,7 +57,7 @@ final class OpenPattern {
   Draft take(PieceQueues queues, Length hold) {
     List<Cut> cuts = new ArrayList<>();
     for (Map.Entry<Length, Integer> count : pattern.counts().entrySet()) {
-      cuts.addAll(queues.take(count.getKey(), count.getValue(), alike));
+      cuts.addAll(queues.take(kind(count.getKey()), count.getValue(), alike));
     }
     left -= alike;
     return Draft.withRoom(pattern.supply(), cuts, alike, pattern.offcut(), pattern.room(), rank)

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import lapwright.measure.Length;
 import lapwright.plan.Cut;
 import lapwright.shop.CutRules;
@@ -17,14 +18,15 @@ import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 import org.jspecify.annotations.Nullable;
 
-/** The pieces that still want a stick: for each planned length a queue, first due first. */
+/** The pieces that still want a stick: for each kind a queue, first due first. */
 final class PieceQueues {
-  private final Map<Length, List<Block>> queues = new HashMap<>();
+  private final Map<Kind, List<Block>> queues = new HashMap<>();
 
   /**
    * @param planned the length that patterns know a piece by
+   * @param uncut true of pieces that must be all that their stick gives
    */
-  PieceQueues(MaterialOrder order, Function<Need, Length> planned) {
+  PieceQueues(MaterialOrder order, Function<Need, Length> planned, Predicate<Need> uncut) {
     Map<@Nullable LocalDate, Integer> rankOfDay = new HashMap<>();
     for (LocalDate day :
         new TreeSet<>(order.needs().stream().map(Need::due).filter(Objects::nonNull).toList())) {
@@ -37,34 +39,54 @@ final class PieceQueues {
             .thenComparing(Need::job));
     Map<Label, Block> blocks = new LinkedHashMap<>();
     for (Need need : needs) {
+      boolean whole = uncut.test(need);
       Length shorter = need.plannedFull(order.saw().kerf()).minus(planned.apply(need));
       for (int copy = need.firstCopy(); copy <= need.lastCopy(); copy++) {
         int rank = rankOfDay.getOrDefault(need.due(), lastRank);
         blocks.computeIfAbsent(
                     new Label(need.job(), copy, need.mark(), need.length(), need.rules()),
-                    label -> new Block(label, rank, planned.apply(need), shorter))
+                    label -> new Block(label, rank, new Kind(planned.apply(need), whole), shorter))
                 .left +=
             need.qty();
       }
     }
     for (Block block : blocks.values()) {
-      queues.computeIfAbsent(block.planned, length -> new ArrayList<>()).add(block);
+      queues.computeIfAbsent(block.kind, kind -> new ArrayList<>()).add(block);
     }
   }
 
+  /**
+   * Pieces of one planned length.
+   *
+   * @param uncut each must be all that its stick gives
+   */
+  record Kind(Length length, boolean uncut) {}
+
+  /** How many pieces of each length must be all that their stick gives. */
+  Map<Length, Integer> uncutPieces() {
+    Map<Length, Integer> pieces = new HashMap<>();
+    queues.forEach(
+        (kind, blocks) -> {
+          if (kind.uncut()) {
+            pieces.put(kind.length(), blocks.stream().mapToInt(block -> block.left).sum());
+          }
+        });
+    return pieces;
+  }
+
   /** Rank of the earliest due day among a length's pieces; the first day is 0. */
-  int nextRank(Length length) {
-    return queue(length).get(0).rank;
+  int nextRank(Kind kind) {
+    return queue(kind).get(0).rank;
   }
 
   /**
    * For how many sticks in a row {@code perStick} pieces that are due next can come from one job
    * and mark; at least 1, for a stick may serve several.
    */
-  int sticksAlike(Length length, int perStick) {
+  int sticksAlike(Kind kind, int perStick) {
     int most = 1;
-    for (Block block : queue(length)) {
-      if (block.rank > nextRank(length)) {
+    for (Block block : queue(kind)) {
+      if (block.rank > nextRank(kind)) {
         break;
       }
       most = Math.max(most, block.left / perStick);
@@ -73,8 +95,8 @@ final class PieceQueues {
   }
 
   /** Takes pieces of a length for {@code sticks} sticks with {@code perStick} on each. */
-  List<Cut> take(Length length, int perStick, int sticks) {
-    Block whole = smallestThatServes(length, Math.multiplyExact(perStick, sticks));
+  List<Cut> take(Kind kind, int perStick, int sticks) {
+    Block whole = smallestThatServes(kind, Math.multiplyExact(perStick, sticks));
     if (whole != null) {
       return List.of(take(whole, perStick, sticks));
     }
@@ -84,7 +106,7 @@ final class PieceQueues {
     List<Cut> cuts = new ArrayList<>();
     int missing = perStick;
     while (missing > 0) {
-      Block next = queue(length).get(0);
+      Block next = queue(kind).get(0);
       Cut cut = take(next, Math.min(missing, next.left), 1);
       cuts.add(cut);
       missing -= cut.qty();
@@ -93,10 +115,10 @@ final class PieceQueues {
   }
 
   /** The block due next that is used up most nearly; null when none holds so many. */
-  private @Nullable Block smallestThatServes(Length length, int pieces) {
+  private @Nullable Block smallestThatServes(Kind kind, int pieces) {
     Block smallest = null;
-    for (Block block : queue(length)) {
-      if (block.rank > nextRank(length)) {
+    for (Block block : queue(kind)) {
+      if (block.rank > nextRank(kind)) {
         break;
       }
       if (block.left >= pieces && (smallest == null || block.left < smallest.left)) {
@@ -109,7 +131,7 @@ final class PieceQueues {
   private Cut take(Block block, int perStick, int sticks) {
     block.left -= perStick * sticks;
     if (block.left == 0) {
-      queue(block.planned).remove(block);
+      queue(block.kind).remove(block);
     }
     return new Cut(
         block.label.job,
@@ -121,10 +143,11 @@ final class PieceQueues {
         block.shorter);
   }
 
-  private List<Block> queue(Length length) {
-    List<Block> queue = queues.get(length);
+  private List<Block> queue(Kind kind) {
+    List<Block> queue = queues.get(kind);
     if (queue == null || queue.isEmpty()) {
-      throw new IllegalStateException("more pieces of " + length + " are cut than are needed");
+      throw new IllegalStateException(
+          "more pieces of " + kind.length() + " are cut than are needed");
     }
     return queue;
   }
@@ -134,14 +157,14 @@ final class PieceQueues {
   private static final class Block {
     private final Label label;
     private final int rank;
-    private final Length planned;
+    private final Kind kind;
     private final Length shorter;
     private int left;
 
-    private Block(Label label, int rank, Length planned, Length shorter) {
+    private Block(Label label, int rank, Kind kind, Length shorter) {
       this.label = label;
       this.rank = rank;
-      this.planned = planned;
+      this.kind = kind;
       this.shorter = shorter;
     }
   }

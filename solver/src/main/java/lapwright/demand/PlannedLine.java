@@ -1,6 +1,7 @@
 package lapwright.demand;
 
 import java.util.List;
+import lapwright.layout.StretchSplits.Laid;
 import lapwright.layout.StretchSplits.Place;
 import lapwright.shop.JointRules.Where;
 import lapwright.shop.RunNeed;
@@ -11,13 +12,22 @@ import lapwright.shop.RunNeed;
  * @param run index of the run in the order
  * @param line over all copies, from 1
  * @param stretch index of the stretch within the line
- * @param places where its pieces lie, in order
+ * @param laid where its pieces lie
  */
-public record PlannedLine(
-    int run, RunNeed need, int line, int stretch, Where closingAt, List<Place> places)
+public record PlannedLine(int run, RunNeed need, int line, int stretch, Laid laid)
     implements Comparable<PlannedLine> {
-  public PlannedLine {
-    places = List.copyOf(places);
+  Where closingAt() {
+    return laid.closingAt();
+  }
+
+  List<Place> places() {
+    return laid.places();
+  }
+
+  /** True when a piece must be all that its stick gives. */
+  boolean isWhole(Place place) {
+    boolean closing = closingAt() == Where.START ? place.first() : place.last();
+    return need.run().rules().closing().othersWhole() && !closing;
   }
 
   /** Which copy of a repeated job, from 1. */

@@ -19,6 +19,7 @@ import lapwright.plan.LengthPattern;
 import lapwright.problem.SpliceCertificate;
 import lapwright.problem.SpliceProblem;
 import lapwright.problem.SpliceProblem.Arc;
+import lapwright.problem.SpliceProblem.Closing;
 import lapwright.problem.SpliceProblem.Group;
 import lapwright.problem.SpliceProblem.Splits;
 import lapwright.problem.SpliceSolution;
@@ -27,6 +28,7 @@ import lapwright.problem.StickProblem.Item;
 import lapwright.problem.StickProblem.Stock;
 import lapwright.problem.StickSolution.Count;
 import lapwright.problem.StickSolution.PatternUse;
+import lapwright.shop.JointRules.ClosingPiece;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 import lapwright.shop.RunNeed;
@@ -133,6 +135,11 @@ public final class RunDemand {
         }
       }
     }
+    List<Long> offered =
+        supplies.stream()
+            .filter(supply -> supply.atMost() > 0)
+            .map(supply -> stick(supply).usable())
+            .toList();
     Map<GroupKey, GroupLines> byKey = new LinkedHashMap<>();
     for (int r = 0; r < order.runs().size(); r++) {
       RunNeed need = order.runs().get(r);
@@ -142,7 +149,7 @@ public final class RunDemand {
       List<Stretch> stretches = Stretch.of(need.run());
       for (int s = 0; s < stretches.size(); s++) {
         StretchSplits splits =
-            StretchSplits.of(need.run(), stretches.get(s), unlimited, longest, wholes);
+            StretchSplits.of(need.run(), stretches.get(s), unlimited, longest, wholes, offered);
         long apart = need.run().rules().stagger().units();
         GroupKey key =
             new GroupKey(inIntegers(splits), apart, apart > 0 ? r : -1, apart > 0 ? s : -1);
@@ -190,7 +197,8 @@ public final class RunDemand {
     if (graph != null) {
       return new Splits.Graph(
           graph.positions(),
-          graph.legs().stream().map(leg -> new Arc(leg.from(), leg.to(), leg.length())).toList());
+          graph.legs().stream().map(leg -> new Arc(leg.from(), leg.to(), leg.length())).toList(),
+          closing(splits.run().rules().closing()));
     }
     return new Splits.Anywhere(
         splits.total(),
@@ -200,7 +208,18 @@ public final class RunDemand {
         splits.limits().shortestAtEnd(),
         splits.limits().longest(),
         splits.run().rules().pieces().step().units(),
-        splits.run().rules().closing().othersWhole());
+        closing(splits.run().rules().closing()));
+  }
+
+  private static Closing closing(ClosingPiece rule) {
+    if (!rule.othersWhole()) {
+      return Closing.ANY_CUT;
+    }
+    return switch (rule.where()) {
+      case START -> Closing.FIRST;
+      case END -> Closing.LAST;
+      case EITHER -> Closing.FIRST_OR_LAST;
+    };
   }
 
   /**
@@ -321,6 +340,7 @@ public final class RunDemand {
       int next = 0;
       for (Split split :
           alternating(solution.splits().get(g), problem.groups().get(g).apart() > 0)) {
+        int closing = closing(problem.groups().get(g), split);
         for (int i = 0; i < split.lines(); i++) {
           LineName name = group.lines().get(next++);
           lines.add(
@@ -329,13 +349,19 @@ public final class RunDemand {
                   order.runs().get(name.run()),
                   name.line(),
                   name.stretch(),
-                  name.splits().closingAt(name.line()),
-                  name.splits().lay(split.lengths(), name.line())));
+                  name.splits().lay(split.lengths(), closing, name.line())));
         }
       }
     }
     lines.sort(null);
     return lines;
+  }
+
+  /** Index of the piece that may be cut where all others are whole sticks; else -1. */
+  private int closing(Group group, Split split) {
+    return group.splits().closing() == Closing.ANY_CUT
+        ? -1
+        : problem.closing(group, split.lengths());
   }
 
   /** Splits line by line; two that must keep their joints apart take turns. */

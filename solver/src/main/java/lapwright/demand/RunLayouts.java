@@ -10,6 +10,7 @@ import lapwright.layout.StretchSplits.Place;
 import lapwright.measure.Length;
 import lapwright.plan.Account;
 import lapwright.plan.Cut;
+import lapwright.plan.LengthPattern;
 import lapwright.plan.Pattern;
 import lapwright.plan.Purchase;
 import lapwright.plan.RunLine;
@@ -74,6 +75,18 @@ public final class RunLayouts {
   /** The order with the pieces of its runs as needs. */
   public MaterialOrder withPieces() {
     return withPieces;
+  }
+
+  /** True when a piece must be all that its stick gives, uncut. */
+  public boolean isWhole(Need need) {
+    PieceOfLine piece = pieces.get(new PieceName(need.job(), need.mark()));
+    return piece != null && piece.line().isWhole(piece.place());
+  }
+
+  /** True when a stick gives one piece, and that is all it gives. */
+  public boolean isWhole(LengthPattern pattern) {
+    return pattern.counts().equals(Map.of(pattern.counts().firstKey(), 1))
+        && stick(pattern.supply()).usable() == pattern.counts().firstKey().units();
   }
 
   /** Tickets as they are cut, and lines as they are laid. */
@@ -154,7 +167,7 @@ public final class RunLayouts {
 
   /** What the pieces of a ticket may grow together: an offcut that is kept stays kept. */
   private long spare(Pattern ticket) {
-    UsableStick stick = stick(ticket);
+    UsableStick stick = stick(ticket.supply());
     long hold = order.saw().hold().units();
     boolean held = ticket.cuts().stream().anyMatch(each -> each.held().units() >= hold);
     if (!ticket.offcutNames().isEmpty()) {
@@ -165,7 +178,7 @@ public final class RunLayouts {
   }
 
   private Length offcutAfter(Pattern ticket, long grownBy) {
-    return Length.ofUnits(stick(ticket).offcut(sizes(ticket) + grownBy));
+    return Length.ofUnits(stick(ticket.supply()).offcut(sizes(ticket) + grownBy));
   }
 
   private long sizes(Pattern ticket) {
@@ -177,12 +190,9 @@ public final class RunLayouts {
     return sizes;
   }
 
-  private UsableStick stick(Pattern ticket) {
+  private UsableStick stick(String key) {
     Supply supply =
-        order.supplies().stream()
-            .filter(one -> one.key().equals(ticket.supply()))
-            .findFirst()
-            .orElseThrow();
+        order.supplies().stream().filter(one -> one.key().equals(key)).findFirst().orElseThrow();
     return UsableStick.of(order.material(), order.saw(), supply);
   }
 

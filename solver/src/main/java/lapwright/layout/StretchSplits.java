@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import lapwright.shop.JointRules;
+import lapwright.shop.JointRules.ClosingPiece;
 import lapwright.shop.JointRules.JointCount;
 import lapwright.shop.JointRules.Where;
 import lapwright.shop.Run;
@@ -35,10 +36,16 @@ public record StretchSplits(
    *     there are none
    * @param longest the longest piece that any stick gives
    * @param wholes what whole sticks give
+   * @param offered the same of those sticks that this stretch may be cut from
    * @throws LayoutException when no split keeps the rules
    */
   public static StretchSplits of(
-      Run run, Stretch stretch, long unlimited, long longest, List<Long> wholes) {
+      Run run,
+      Stretch stretch,
+      long unlimited,
+      long longest,
+      List<Long> wholes,
+      List<Long> offered) {
     JointRules rules = run.rules();
     Seam seam = Seam.of(rules.joint());
     long total = Math.addExact(stretch.length(), rules.closing().leaveLong().units());
@@ -48,7 +55,7 @@ public record StretchSplits(
     JointGraph graph =
         stretch.anywhere()
             ? null
-            : JointGraph.of(stretch, seam, limits, rules.closing(), most, wholes);
+            : JointGraph.of(stretch, seam, limits, rules.closing(), most, offered);
     return new StretchSplits(run, stretch, total, seam.join(), most, limits, graph);
   }
 
@@ -94,23 +101,32 @@ public record StretchSplits(
   }
 
   /**
+   * A line as it lies.
+   *
+   * @param closingAt at which end its closing piece lies
+   * @param places in order
+   */
+  public record Laid(Where closingAt, List<Place> places) {
+    public Laid {
+      places = List.copyOf(places);
+    }
+  }
+
+  /**
    * Lays pieces of planned lengths along the stretch.
    *
    * @param planned in order where joints have given places, else in any
+   * @param closing index of the one that may be cut where all others are whole sticks; else -1
    * @param line lines of the same split are told apart by it, so that neighbours may differ
    */
-  public List<Place> lay(List<Long> planned, int line) {
-    List<Place> places = new ArrayList<>();
+  public Laid lay(List<Long> planned, int closing, int line) {
     if (graph != null) {
-      List<JointGraph.Leg> path = graph.path(planned);
-      for (int i = 0; i < path.size(); i++) {
-        JointGraph.Leg leg = path.get(i);
-        places.add(new Place(leg.start(), leg.end(), leg.length(), i == 0, i == path.size() - 1));
-      }
-      return places;
+      return layAtPlaces(graph.path(planned), closing, line);
     }
-    List<Long> order = inOrder(planned, line);
-    Where where = closingAt(line);
+    boolean asGiven = !run.rules().stagger().isZero();
+    Where where = asGiven ? closingAt(planned, closing, line) : closingAt(line);
+    List<Long> order = asGiven ? planned : inOrder(planned, closing, where);
+    List<Place> places = new ArrayList<>();
     long start =
         stretch.start() - (where == Where.START ? run.rules().closing().leaveLong().units() : 0);
     Seam seam = Seam.of(run.rules().joint());
@@ -122,7 +138,22 @@ public record StretchSplits(
       places.add(new Place(start, end, order.get(i), first, last));
       start = end - (seam.exact() ? seam.join() : 0);
     }
-    return places;
+    return new Laid(where, places);
+  }
+
+  private Laid layAtPlaces(List<JointGraph.Leg> path, int closing, int line) {
+    List<Place> places = new ArrayList<>();
+    for (int i = 0; i < path.size(); i++) {
+      JointGraph.Leg leg = path.get(i);
+      places.add(new Place(leg.start(), leg.end(), leg.length(), i == 0, i == path.size() - 1));
+    }
+    ClosingPiece rule = run.rules().closing();
+    if (rule.where() == Where.EITHER && !rule.leaveLong().isZero()) {
+      boolean beforeStart = path.get(0).start() < stretch.start();
+      return new Laid(beforeStart ? Where.START : Where.END, places);
+    }
+    List<Long> lengths = path.stream().map(JointGraph.Leg::length).toList();
+    return new Laid(closingAt(lengths, closing, line), places);
   }
 
   /**
@@ -162,24 +193,35 @@ public record StretchSplits(
   }
 
   /** At which end a line's closing piece lies; where either will do, every other line's differs. */
-  public Where closingAt(int line) {
+  private Where closingAt(int line) {
     Where where = run.rules().closing().where();
     return where != Where.EITHER ? where : line % 2 == 0 ? Where.START : Where.END;
   }
 
-  /** Longest first and the closing piece, the shortest, last; the other way round at the start. */
-  private List<Long> inOrder(List<Long> planned, int line) {
-    if (!run.rules().stagger().isZero()) {
-      return planned;
+  /** The same where the pieces are in order, so that the one that may be cut tells. */
+  private Where closingAt(List<Long> order, int closing, int line) {
+    if (closing < 0 || order.size() == 1 || run.rules().closing().where() != Where.EITHER) {
+      return closingAt(line);
     }
+    return closing == 0 ? Where.START : Where.END;
+  }
+
+  /** Longest first and the closing piece, else the shortest, last; the other way at the start. */
+  private List<Long> inOrder(List<Long> planned, int closing, Where where) {
     List<Long> order = new ArrayList<>(planned);
-    order.sort(Collections.reverseOrder());
-    // Only the ends may be shorter than the shortest within; at most two pieces are.
     int n = order.size();
-    if (n > 2 && order.get(n - 2) < limits.shortest()) {
-      order.add(0, order.remove(n - 2));
+    if (closing >= 0) {
+      long last = order.remove(closing);
+      order.sort(Collections.reverseOrder());
+      order.add(last);
+    } else {
+      order.sort(Collections.reverseOrder());
+      // Only the ends may be shorter than the shortest within; at most two pieces are.
+      if (n > 2 && order.get(n - 2) < limits.shortest()) {
+        order.add(0, order.remove(n - 2));
+      }
     }
-    if (closingAt(line) == Where.START) {
+    if (where == Where.START) {
       Collections.reverse(order);
     }
     return order;

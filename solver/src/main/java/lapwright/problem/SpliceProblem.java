@@ -1,7 +1,10 @@
 package lapwright.problem;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.IntStream;
 
 /**
  * Cutting stock in which some pieces may be chosen: plain items with demands, and groups of equal
@@ -61,17 +64,84 @@ public record SpliceProblem(
     }
   }
 
+  /**
+   * Which piece of a line may be cut. The others are whole sticks: each is all that its stick
+   * gives, and alone on it.
+   */
+  public enum Closing {
+    /** No such rule. */
+    ANY_CUT,
+    FIRST,
+    LAST,
+    FIRST_OR_LAST
+  }
+
+  /**
+   * Index of the piece of a split that may be cut where all others are whole sticks; -1 when the
+   * split does not keep that rule.
+   *
+   * @param lengths in the order in which they lie where the order matters
+   */
+  public int closing(Group group, List<Long> lengths) {
+    int last = lengths.size() - 1;
+    if (!(group.splits() instanceof Splits.Graph) && group.apart() == 0) {
+      List<Integer> cut =
+          IntStream.rangeClosed(0, last).filter(i -> !isWhole(lengths.get(i))).boxed().toList();
+      return switch (cut.size()) {
+        case 0 -> lengths.indexOf(Collections.min(lengths));
+        case 1 -> cut.get(0);
+        default -> -1;
+      };
+    }
+    Closing rule = group.splits().closing();
+    if (rule != Closing.FIRST && lengths.subList(0, last).stream().allMatch(this::isWhole)) {
+      return last;
+    }
+    return rule != Closing.LAST && lengths.subList(1, last + 1).stream().allMatch(this::isWhole)
+        ? 0
+        : -1;
+  }
+
+  /** The pieces of a split that must be whole sticks; empty where there is no such rule. */
+  public List<Long> wholes(Group group, List<Long> lengths) {
+    if (group.splits().closing() == Closing.ANY_CUT) {
+      return List.of();
+    }
+    List<Long> wholes = new ArrayList<>(lengths);
+    // Where a line in order may close at either end and all are whole, who lays it decides.
+    boolean open =
+        group.splits().closing() == Closing.FIRST_OR_LAST
+            && group.splits() instanceof Splits.Graph
+            && lengths.stream().allMatch(this::isWhole);
+    int closing = closing(group, lengths);
+    if (closing >= 0 && (lengths.size() == 1 || !open)) {
+      wholes.remove(closing);
+    }
+    return wholes;
+  }
+
+  /** True when a piece is all that some stick gives. */
+  private boolean isWhole(long length) {
+    return stocks.stream()
+        .anyMatch(stock -> stock.mostPacks() > 0 && stock.capacity() - cut == length);
+  }
+
   /** The ways in which a line may be split. */
   public sealed interface Splits {
+    /** Which piece may be cut where all others are whole sticks. */
+    Closing closing();
+
     /**
      * Every path from node 0 to the last node; its arcs are the pieces in order.
      *
      * @param positions where a joint in this node stands, one a node; the first and last are the
      *     line's ends
      * @param arcs from a lower to a higher node
+     * @param closing which piece may be cut where all others are whole sticks
      */
-    record Graph(List<Long> positions, List<Arc> arcs) implements Splits {
+    record Graph(List<Long> positions, List<Arc> arcs, Closing closing) implements Splits {
       public Graph {
+        Objects.requireNonNull(closing);
         positions = List.copyOf(positions);
         arcs = List.copyOf(arcs);
         for (Arc arc : arcs) {
@@ -92,7 +162,8 @@ public record SpliceProblem(
      * @param shortestAtEnd the same for two of the pieces (for the only one, when there is one)
      * @param longest greatest length of a piece
      * @param step all pieces are multiples of it but those that fill a stick and one more
-     * @param othersWhole all pieces but one fill a stick
+     * @param closing which piece may be cut where all others are whole sticks; the order of the
+     *     pieces matters only where neighbouring lines must keep their joints apart
      */
     record Anywhere(
         long total,
@@ -102,12 +173,18 @@ public record SpliceProblem(
         long shortestAtEnd,
         long longest,
         long step,
-        boolean othersWhole)
+        Closing closing)
         implements Splits {
       public Anywhere {
         if (mostPieces < 1 || shortest < 1 || shortestAtEnd < 1 || step < 1) {
           throw new IllegalArgumentException("a run that cannot be split");
         }
+        Objects.requireNonNull(closing);
+      }
+
+      /** True when all pieces but one are whole sticks. */
+      public boolean othersWhole() {
+        return closing != Closing.ANY_CUT;
       }
 
       /** What the lengths of k pieces add up to. */

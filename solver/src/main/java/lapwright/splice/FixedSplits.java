@@ -7,52 +7,86 @@ import java.util.TreeMap;
 import lapwright.effort.Effort;
 import lapwright.exact.StickSolver;
 import lapwright.problem.SpliceProblem;
+import lapwright.problem.SpliceProblem.Closing;
+import lapwright.problem.SpliceProblem.Group;
 import lapwright.problem.SpliceSolution.Split;
 import lapwright.problem.StickProblem;
 import lapwright.problem.StickProblem.Item;
 import lapwright.problem.StickSolution;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A problem whose splits are chosen: what is left is cutting stock.
  *
  * @param splits by group
  * @param pieces lengths of the items, the plain ones first, then each length of the splits
+ * @param wholes how many pieces of an item must be whole sticks, for those of which some must
  */
-record FixedSplits(List<List<Split>> splits, List<Long> pieces, StickProblem problem) {
-  static FixedSplits of(SpliceProblem problem, List<List<Split>> splits) {
+record FixedSplits(
+    List<List<Split>> splits,
+    List<Long> pieces,
+    Map<Integer, Integer> wholes,
+    StickProblem problem) {
+  /** Null when a split does not keep the rule that all pieces but one are whole sticks. */
+  static @Nullable FixedSplits of(SpliceProblem problem, List<List<Split>> splits) {
     Map<Long, Integer> chosen = new TreeMap<>(java.util.Comparator.reverseOrder());
-    for (List<Split> group : splits) {
-      for (Split split : group) {
+    Map<Long, Integer> uncut = new TreeMap<>();
+    for (int g = 0; g < splits.size(); g++) {
+      Group group = problem.groups().get(g);
+      for (Split split : splits.get(g)) {
+        if (group.splits().closing() != Closing.ANY_CUT
+            && problem.closing(group, split.lengths()) < 0) {
+          return null;
+        }
         for (long length : split.lengths()) {
           chosen.merge(length, split.lines(), Math::addExact);
+        }
+        for (long length : problem.wholes(group, split.lengths())) {
+          uncut.merge(length, split.lines(), Math::addExact);
         }
       }
     }
     List<Item> items = new ArrayList<>(problem.plain());
     List<Long> pieces = new ArrayList<>();
+    Map<Integer, Integer> wholes = new TreeMap<>();
     problem.plain().forEach(item -> pieces.add(item.size() - problem.cut()));
     chosen.forEach(
         (length, count) -> {
+          if (uncut.containsKey(length)) {
+            wholes.put(items.size(), uncut.get(length));
+          }
           items.add(new Item(length + problem.cut(), count, length < problem.hold()));
           pieces.add(length);
         });
     return new FixedSplits(
-        splits, pieces, new StickProblem(items, problem.stocks(), problem.keepFrom()));
+        splits, pieces, wholes, new StickProblem(items, problem.stocks(), problem.keepFrom()));
   }
 
   /** A solution that costs less than {@code ceiling}, if little work finds one. */
   StickSolution draft(long ceiling, Effort effort) {
-    return StickSolver.draft(problem, ceiling, effort);
+    StickSolution free = StickSolver.draft(problem, ceiling, effort);
+    return wholes.isEmpty() || !free.status().hasSolution()
+        ? free
+        : new WholePieces(problem, wholes).keep(free, effort);
   }
 
   /** The best solution that can be found from one that is known. */
   StickSolution solve(StickSolution known, Effort effort) {
-    return StickSolver.solve(problem, known.patterns(), effort);
+    StickSolution free = StickSolver.solve(problem, known.patterns(), effort);
+    if (wholes.isEmpty() || !free.status().hasSolution()) {
+      return free;
+    }
+    StickSolution kept = new WholePieces(problem, wholes).keep(free, effort);
+    return kept.status().hasSolution() && kept.cost() < known.cost() ? kept : known;
   }
 
   /** The solution as neat as it gets without work on its cost. */
   StickSolution polished(StickSolution solution) {
-    return StickSolver.solve(
-        problem, solution.patterns(), Effort.unlimited().alsoStoppedBy(() -> true));
+    StickSolution neat =
+        StickSolver.solve(
+            problem, solution.patterns(), Effort.unlimited().alsoStoppedBy(() -> true));
+    return neat.cost() == solution.cost() && new WholePieces(problem, wholes).isKeptBy(neat)
+        ? neat
+        : wholes.isEmpty() ? neat : solution;
   }
 }

@@ -54,7 +54,11 @@ public final class SpliceSolver {
   private @Nullable FixedSplits bestSplits;
   private @Nullable StickSolution best;
   private final Map<SplitProgram.SplitColumn, Integer> staggered = new LinkedHashMap<>();
-  private final Set<StickProblem> tried = new HashSet<>();
+  private final Set<Tried> tried = new HashSet<>();
+
+  /** What is left to cut once splits are chosen. */
+  private record Tried(StickProblem cutting, Map<Integer, Integer> wholes) {}
+
   private long bound;
   private SpliceCertificate certificate = StepWeights.bySize(1, 0).certificate();
 
@@ -120,6 +124,7 @@ public final class SpliceSolver {
       if (!stagger(master)) {
         return SpliceSolution.none(Status.IMPOSSIBLE);
       }
+      wholesAtTheirPrice();
       dive(master, CLOSE[0]);
       improve(master);
     }
@@ -192,6 +197,38 @@ public final class SpliceSolver {
     }
   }
 
+  /**
+   * A solution of lines whose whole sticks are priced as sticks, which the linear program, where
+   * such a piece may come from a longer stick, takes for cheaper than they are.
+   */
+  private void wholesAtTheirPrice() {
+    if (!staggered.isEmpty()
+        || choices.stream().anyMatch(AnywhereChoice.class::isInstance)
+        || problem.groups().stream()
+            .allMatch(group -> group.splits().closing() == SpliceProblem.Closing.ANY_CUT)) {
+      return;
+    }
+    Map<Long, Double> wholes = new HashMap<>();
+    double least = Double.POSITIVE_INFINITY;
+    for (Stock stock : problem.stocks()) {
+      double price = (double) stock.packCost() / stock.packSize();
+      wholes.merge(stock.capacity() - problem.cut(), price, Math::min);
+      least = stock.isLimited() ? least : Math.min(least, price / stock.capacity());
+    }
+    double perLength = Double.isInfinite(least) ? 1 : least;
+    LengthPrices prices =
+        length ->
+            length > problem.longestUsable()
+                ? Double.POSITIVE_INFINITY
+                : Objects.requireNonNullElse(wholes.get(length), length * perLength);
+    List<List<Split>> splits = new ArrayList<>();
+    for (int g = 0; g < choices.size(); g++) {
+      splits.add(
+          List.of(new Split(choices.get(g).cheapest(prices), problem.groups().get(g).lines())));
+    }
+    offer(splits);
+  }
+
   private void dive(JointMaster master, double close) {
     List<List<Split>> splits = new Dive(problem, master).run(close, staggered, effort);
     if (splits != null) {
@@ -213,7 +250,7 @@ public final class SpliceSolver {
               .filter(split -> split.group() == number)
               .map(SplitProgram.SplitColumn::lengths)
               .toList();
-      Stagger.Pair pair = new Stagger(group, problem.longestUsable()).cheapest(known, prices);
+      Stagger.Pair pair = new Stagger(problem, group).cheapest(known, prices);
       if (pair == null) {
         return false;
       }
@@ -230,7 +267,7 @@ public final class SpliceSolver {
 
   private void offer(List<List<Split>> splits) {
     FixedSplits fixed = FixedSplits.of(raw, splits);
-    if (!tried.add(fixed.problem())) {
+    if (fixed == null || !tried.add(new Tried(fixed.problem(), fixed.wholes()))) {
       return;
     }
     long half = effort.remainingNanos() / 2;
@@ -336,20 +373,38 @@ public final class SpliceSolver {
               grids.computeIfAbsent(key, GridPrices::new),
               reaches.computeIfAbsent(
                   AnywhereChoice.reachKey(rules, problem.longestUsable()), Reaches::new));
-      GraphChoice some = rules.othersWhole() ? fewWholes(problem, rules, wholes) : null;
-      choices.add(some == null ? anywhere : new FewWholes(some, anywhere));
+      choices.add(
+          rules.othersWhole()
+              ? new FewWholes(fewWholes(problem, rules, wholes), anywhere)
+              : anywhere);
     }
     return choices;
   }
 
-  private static @Nullable GraphChoice fewWholes(
+  /** Splits of as many lengths of whole sticks as can be listed. */
+  private static GraphChoice fewWholes(
       SpliceProblem problem, Splits.Anywhere rules, List<Long> wholes) {
     List<Long> fitting =
         wholes.stream()
             .filter(whole -> whole >= rules.shortest() && whole <= rules.longest())
-            .limit(FEW_WHOLES)
             .toList();
-    return WholeSticks.graph(problem, rules, fitting);
+    for (int few = Math.min(FEW_WHOLES, fitting.size()); few > 0; few--) {
+      List<Long> longestFirst = new ArrayList<>(fitting.subList(0, few));
+      longestFirst.sort(java.util.Comparator.reverseOrder());
+      GraphChoice some = WholeSticks.graph(problem, rules, longestFirst);
+      if (some != null) {
+        return some;
+      }
+    }
+    return new GraphChoice(2, List.of());
+  }
+
+  /** True when each line has a split at all. */
+  public static boolean canSplit(SpliceProblem problem) {
+    LengthPrices bySize =
+        length -> length <= problem.longestUsable() ? length : Double.POSITIVE_INFINITY;
+    return choices(Merged.of(problem).problem()).stream()
+        .noneMatch(choice -> choice.cheapest(bySize).isEmpty());
   }
 
   /**
@@ -365,8 +420,7 @@ public final class SpliceSolver {
       Choice choice = solver.choices.get(g);
       List<List<Long>> known = new ArrayList<>(choice.plainOnes());
       known.add(choice.cheapest(bySize));
-      if (group.apart() > 0
-          && new Stagger(group, solver.problem.longestUsable()).cheapest(known, bySize) == null) {
+      if (group.apart() > 0 && new Stagger(solver.problem, group).cheapest(known, bySize) == null) {
         return false;
       }
     }

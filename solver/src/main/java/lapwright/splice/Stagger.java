@@ -3,6 +3,7 @@ package lapwright.splice;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import lapwright.problem.SpliceProblem;
 import lapwright.problem.SpliceProblem.Arc;
 import lapwright.problem.SpliceProblem.Group;
 import lapwright.problem.SpliceProblem.Splits.Anywhere;
@@ -17,12 +18,14 @@ final class Stagger {
   private static final int MOST_PATHS = 400;
   private static final int MOST_SHIFTS = 64;
 
+  private final SpliceProblem problem;
   private final Group group;
   private final long longest;
 
-  Stagger(Group group, long longestUsable) {
+  Stagger(SpliceProblem problem, Group group) {
+    this.problem = problem;
     this.group = group;
-    this.longest = longestUsable;
+    this.longest = problem.longestUsable();
   }
 
   /** Two splits, in order along the line; the first serves the odd lines. */
@@ -139,6 +142,9 @@ final class Stagger {
   }
 
   private void add(List<Laid> found, Anywhere rules, List<Long> lengths, LengthPrices prices) {
+    if (rules.othersWhole() && problem.closing(group, lengths) < 0) {
+      return;
+    }
     List<Long> joints = new ArrayList<>();
     long at = 0;
     for (int i = 0; i < lengths.size(); i++) {

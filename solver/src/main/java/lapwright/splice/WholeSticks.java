@@ -56,7 +56,11 @@ final class WholeSticks {
     return graph(problem, rules, List.copyOf(distinct));
   }
 
-  /** The graph of splits that use only some of the lengths of whole sticks; null when too large. */
+  /**
+   * The graph of splits that use only some of the lengths of whole sticks; null when too large.
+   *
+   * @param wholes the longest first
+   */
   static @Nullable GraphChoice graph(SpliceProblem problem, Anywhere rules, List<Long> wholes) {
     long longest = Math.min(rules.longest(), problem.longestUsable());
     Map<Node, Integer> numbers = new LinkedHashMap<>();
@@ -73,6 +77,9 @@ final class WholeSticks {
         edges.add(new Edge(node, null, closing));
       }
       for (int w = node.from(); w < wholes.size() && pieces < rules.mostPieces(); w++) {
+        if (pieces == 1 && wholes.get(w) < rules.shortestAtEnd()) {
+          continue; // the longest of them lies at an end
+        }
         Node next = new Node(pieces, w, node.sum() + wholes.get(w));
         if (rules.sumOf(rules.mostPieces()) - next.sum() < 1) {
           continue;

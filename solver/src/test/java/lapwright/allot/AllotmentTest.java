@@ -26,6 +26,7 @@ final class AllotmentTest {
     return Allotment.tickets(
         order,
         List.of(patterns),
+        Allotment.Uncut.NONE,
         () -> "t" + ticket.incrementAndGet(),
         () -> "o" + offcut.incrementAndGet());
   }

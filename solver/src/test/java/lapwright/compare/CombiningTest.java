@@ -197,7 +197,8 @@ final class CombiningTest {
   private static void assertPassesCheck(MaterialOrder order, List<LengthPattern> patterns) {
     StickDemand demand = StickDemand.of(order);
     Supplier<String> names = new Names("t");
-    List<Pattern> tickets = Allotment.tickets(order, patterns, names, new Names("o"));
+    List<Pattern> tickets =
+        Allotment.tickets(order, patterns, Allotment.Uncut.NONE, names, new Names("o"));
     MaterialPlan plan =
         new MaterialPlan(
             order,

@@ -66,7 +66,7 @@ final class SticksAsIntegersTest {
     assertEquals(offcut, patterns.get(0).offcut().units());
     Account account =
         demand.account(
-            Allotment.tickets(demand.order(), patterns, () -> "t", () -> "o"),
+            Allotment.tickets(demand.order(), patterns, Allotment.Uncut.NONE, () -> "t", () -> "o"),
             demand.purchases(patterns));
     assertEquals(
         account.drawn(),

@@ -109,15 +109,18 @@ class PieceCountTest {
     Run run = run(300, rules);
     long stick = Length.ofInches(110).units();
     StretchSplits splits =
-        StretchSplits.of(run, Stretch.of(run).get(0), stick, stick, List.of(stick));
+        StretchSplits.of(run, Stretch.of(run).get(0), stick, stick, List.of(stick), List.of(stick));
     assertEquals(3, splits.mostPieces());
     List<StretchSplits.Place> places =
-        splits.lay(
-            List.of(
-                Length.ofInches(102).units(),
-                Length.ofInches(104).units(),
-                Length.ofInches(102).units()),
-            1);
+        splits
+            .lay(
+                List.of(
+                    Length.ofInches(102).units(),
+                    Length.ofInches(104).units(),
+                    Length.ofInches(102).units()),
+                -1,
+                1)
+            .places();
     assertEquals(Length.ofInches(98).units(), places.get(1).start());
     assertEquals(Length.ofInches(202).units(), places.get(1).end());
   }

@@ -11,6 +11,7 @@ import java.util.TreeSet;
 import lapwright.effort.Effort;
 import lapwright.problem.SpliceProblem;
 import lapwright.problem.SpliceProblem.Arc;
+import lapwright.problem.SpliceProblem.Closing;
 import lapwright.problem.SpliceProblem.Group;
 import lapwright.problem.SpliceProblem.Splits.Anywhere;
 import lapwright.problem.SpliceProblem.Splits.Graph;
@@ -61,7 +62,8 @@ class CutAndJoinedAgainTest {
     List<Group> groups = new ArrayList<>();
     for (List<Long> run : runs(new Random(seed))) {
       long total = run.stream().mapToLong(Long::longValue).sum();
-      groups.add(new Group(1, new Anywhere(total, 0, run.size(), 20, 20, STICK, 1, false), 0));
+      groups.add(
+          new Group(1, new Anywhere(total, 0, run.size(), 20, 20, STICK, 1, Closing.ANY_CUT), 0));
     }
     SpliceSolution solution = solve(groups);
     assertEquals(STICKS, solution.cost());
@@ -136,6 +138,6 @@ class CutAndJoinedAgainTest {
         }
       }
     }
-    return new Graph(positions, arcs);
+    return new Graph(positions, arcs, Closing.ANY_CUT);
   }
 }

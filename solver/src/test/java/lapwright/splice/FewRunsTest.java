@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import lapwright.effort.Effort;
 import lapwright.problem.SpliceProblem;
+import lapwright.problem.SpliceProblem.Closing;
 import lapwright.problem.SpliceProblem.Group;
 import lapwright.problem.SpliceProblem.Splits.Anywhere;
 import lapwright.problem.SpliceSolution;
@@ -29,7 +30,8 @@ class FewRunsTest {
     long fewest = length <= stick ? 1 : -Math.floorDiv(-(length - lap), stick - lap);
     return new Group(
         lines,
-        new Anywhere(length, lap, (int) fewest + extra, shortest, shortest, stick, 1, false),
+        new Anywhere(
+            length, lap, (int) fewest + extra, shortest, shortest, stick, 1, Closing.ANY_CUT),
         0);
   }
 

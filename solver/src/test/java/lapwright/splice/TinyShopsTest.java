@@ -11,6 +11,7 @@ import java.util.Random;
 import lapwright.effort.Effort;
 import lapwright.problem.SpliceProblem;
 import lapwright.problem.SpliceProblem.Arc;
+import lapwright.problem.SpliceProblem.Closing;
 import lapwright.problem.SpliceProblem.Group;
 import lapwright.problem.SpliceProblem.Splits;
 import lapwright.problem.SpliceProblem.Splits.Anywhere;
@@ -77,7 +78,7 @@ class TinyShopsTest {
                     rules.shortestAtEnd(),
                     rules.longest(),
                     rules.step(),
-                    true),
+                    Closing.LAST),
                 0));
       }
       SpliceProblem onlyWhole =
@@ -122,7 +123,7 @@ class TinyShopsTest {
       Splits splits =
           random.nextInt(3) == 0
               ? graph(random, total, lap, most, shortest, longest)
-              : new Anywhere(total, lap, most, shortest, shortest, longest, 1, false);
+              : new Anywhere(total, lap, most, shortest, shortest, longest, 1, Closing.ANY_CUT);
       groups.add(new Group(1 + random.nextInt(fewest > 2 ? 1 : 2), splits, 0));
     }
     return new SpliceProblem(plain, stocks, cut, 0, 0, groups);
@@ -165,7 +166,7 @@ class TinyShopsTest {
         }
       }
     }
-    return new Graph(positions, arcs);
+    return new Graph(positions, arcs, Closing.ANY_CUT);
   }
 
   private static void checkSplits(SpliceProblem problem, SpliceSolution solution) {
