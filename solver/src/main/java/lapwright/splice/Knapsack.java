@@ -24,10 +24,14 @@ final class Knapsack {
       most = Math.max(most, capacity);
     }
     long unit = 0;
-    for (long size : sizes) {
-      unit = gcd(unit, size);
+    for (int i = 0; i < sizes.length; i++) {
+      if (weights[i] > 0 && sizes[i] <= most) {
+        unit = gcd(unit, sizes[i]);
+      }
     }
-    unit = Math.max(1, unit);
+    if (unit == 0) {
+      return new long[capacities.length];
+    }
     if (most / unit > MOST_CELLS) {
       unit = most / MOST_CELLS + 1;
     }

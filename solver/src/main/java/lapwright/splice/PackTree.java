@@ -109,7 +109,9 @@ final class PackTree {
     boolean solved = master.converge(ROUNDS, effort);
     JointBound.Proven best = new JointBound.Proven(0, StepWeights.bySize(1, 0));
     for (StepWeights guess : bySize) {
-      best = better(best, bounds.of(guess, limits));
+      if (best.bound() < known) {
+        best = better(best, bounds.of(guess, limits));
+      }
     }
     if (best.bound() < known) {
       best = better(best, bounds.of(master.weights(), limits));
