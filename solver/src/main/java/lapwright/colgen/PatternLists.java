@@ -9,7 +9,6 @@ import java.util.Set;
 import lapwright.problem.StickProblem;
 import lapwright.problem.StickProblem.Item;
 import lapwright.problem.StickProblem.Stock;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Patterns of sticks, priced on lists of undominated (length, weight) pairs: for lengths that share
@@ -27,7 +26,6 @@ import org.jspecify.annotations.Nullable;
  */
 public final class PatternLists implements PatternSource {
   private static final int MOST_PAIRS = 60_000;
-  private static final long STEPS_A_PATTERN = 400L;
 
   private final List<Item> items;
   private final List<Stock> stocks;
@@ -115,94 +113,6 @@ public final class PatternLists implements PatternSource {
       }
     }
     return collect(weights, limits, thresholds, most, mixed, smallOnly, dropped);
-  }
-
-  @Override
-  public @Nullable List<Pattern> list(
-      long[] weights, int[] limits, int stock, long leastWeight, long leastLength, int most) {
-    long capacity = stocks.get(stock).capacity();
-    List<Integer> order = new ArrayList<>();
-    for (int i = 0; i < items.size(); i++) {
-      if (limits[i] > 0 && items.get(i).size() <= capacity) {
-        order.add(i);
-      }
-    }
-    order.sort(
-        Comparator.<Integer>comparingDouble(i -> -(double) weights[i] / items.get(i).size())
-            .thenComparingInt(i -> i));
-    Listing listing = new Listing(weights, limits, stock, leastWeight, leastLength, most, order);
-    return listing.extend(0, capacity, 0) ? listing.patterns : null;
-  }
-
-  /** Depth-first by falling rate; the best rate to come says what can still be added. */
-  private final class Listing {
-    final List<Pattern> patterns = new ArrayList<>();
-    final int[] counts = new int[items.size()];
-    final long[] weights;
-    final int[] limits;
-    final int stock;
-    final long leastWeight;
-    final long leastLength;
-    final int most;
-    final List<Integer> order;
-    long steps;
-
-    Listing(
-        long[] weights,
-        int[] limits,
-        int stock,
-        long leastWeight,
-        long leastLength,
-        int most,
-        List<Integer> order) {
-      this.weights = weights;
-      this.limits = limits;
-      this.stock = stock;
-      this.leastWeight = leastWeight;
-      this.leastLength = leastLength;
-      this.most = most;
-      this.order = order;
-    }
-
-    boolean extend(int place, long room, long weight) {
-      if (++steps > STEPS_A_PATTERN * most) {
-        return false;
-      }
-      if (place == order.size()) {
-        Pattern pattern = Pattern.ofCounts(stock, counts);
-        if (weight >= leastWeight
-            && stocks.get(stock).capacity() - room >= leastLength
-            && (!anySmall || isProper(pattern))) {
-          patterns.add(pattern);
-        }
-        return patterns.size() <= most;
-      }
-      int item = order.get(place);
-      long size = items.get(item).size();
-      if (weight + Math.ceil((double) weights[item] / size * room) < leastWeight) {
-        return true;
-      }
-      boolean goesOn = true;
-      int greatest = (int) Math.min(limits[item], room / size);
-      for (int count = greatest; count >= 0 && goesOn; count--) {
-        counts[item] = count;
-        goesOn = extend(place + 1, room - count * size, weight + count * weights[item]);
-      }
-      counts[item] = 0;
-      return goesOn;
-    }
-
-    private boolean isProper(Pattern pattern) {
-      long total = pattern.sum(items.stream().mapToLong(Item::size).toArray());
-      boolean other = false;
-      for (int k = 0; k < pattern.kinds(); k++) {
-        other |= !items.get(pattern.item(k)).small();
-      }
-      Stock stick = stocks.get(stock);
-      return other
-          || total <= stick.smallCapacity()
-          || (stick.wholeUse() && pattern.pieces() == 1 && total == stick.capacity());
-    }
   }
 
   private int layOutStages(long[] weights, int[] limits, long greatestCapacity) {

@@ -2,7 +2,6 @@ package lapwright.colgen;
 
 import java.util.List;
 import lapwright.problem.StickProblem;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Answers which patterns are worth most at given weights: the pricing problem of column generation,
@@ -28,21 +27,6 @@ public interface PatternSource {
    * @param most about how many patterns are wanted; 0 for the greatest weights alone
    */
   Priced price(long[] weights, int[] limits, long[] thresholds, int most);
-
-  /**
-   * Every pattern of a stock that weighs and measures enough.
-   *
-   * @param weights one an item, not negative
-   * @param limits how many of an item a pattern may hold at most
-   * @param leastWeight patterns of less weight are left out
-   * @param leastLength shorter patterns are left out
-   * @param most give up beyond so many
-   * @return null when there are more, when listing them takes too long, or when the source cannot
-   */
-  default @Nullable List<Pattern> list(
-      long[] weights, int[] limits, int stock, long leastWeight, long leastLength, int most) {
-    return null;
-  }
 
   /**
    * What pricing found.

@@ -7,7 +7,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import lapwright.problem.StickProblem;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Patterns of sticks, priced on one table that serves all stocks.
@@ -35,8 +34,6 @@ public final class PatternTable implements PatternSource {
   static final long MOST_CELLS = 40_000_000;
 
   private static final int STOCKS_IN_DEPTH = 3;
-  private static final long STEPS_A_PATTERN = 400L;
-
   private final int[] sizes;
   private final boolean[] small;
   private final int smallCount;
@@ -108,7 +105,7 @@ public final class PatternTable implements PatternSource {
 
   @Override
   public Priced price(long[] weights, int[] limits, long[] thresholds, int most) {
-    layOutStages(weights, limits, 1, true);
+    layOutStages(weights, limits, true);
     fillForward();
     int n = capacities.length;
     long[] greatest = new long[n];
@@ -221,7 +218,7 @@ public final class PatternTable implements PatternSource {
       }
     }
     if (anyOpen) {
-      layOutStages(weights, limits, 1, false);
+      layOutStages(weights, limits, false);
       fillForward();
       for (Candidate candidate : throughOpenItems(byStock, thresholds, isOpen)) {
         if (patterns.size() >= most) {
@@ -245,7 +242,7 @@ public final class PatternTable implements PatternSource {
    *
    * @param largeBeside true when items of which no two fit together stay out of the table
    */
-  private void layOutStages(long[] weights, int[] limits, long leastWeight, boolean largeBeside) {
+  private void layOutStages(long[] weights, int[] limits, boolean largeBeside) {
     int room = 0;
     for (int i = 0; i < sizes.length; i++) {
       if (sizes[i] <= greatestCapacity) {
@@ -265,7 +262,7 @@ public final class PatternTable implements PatternSource {
     stages = 0;
     for (int pass = 0; pass < 2; pass++) {
       for (int i = 0; i < sizes.length; i++) {
-        if (small[i] != (pass == 0) || weights[i] < leastWeight || sizes[i] > greatestCapacity) {
+        if (small[i] != (pass == 0) || weights[i] < 1 || sizes[i] > greatestCapacity) {
           continue;
         }
         int left = Math.min(limits[i], greatestCapacity / sizes[i]);
@@ -414,60 +411,6 @@ public final class PatternTable implements PatternSource {
     return other
         || total <= smallCapacities[stock]
         || (wholeUse[stock] && pieces == 1 && total == capacities[stock]);
-  }
-
-  @Override
-  public @Nullable List<Pattern> list(
-      long[] weights, int[] limits, int stock, long leastWeight, long leastLength, int most) {
-    layOutStages(weights, limits, 0, false);
-    fillForward();
-    Listing listing = new Listing(stock, leastWeight, leastLength, most);
-    return listing.extend(stages, capacities[stock], 0) ? List.copyOf(listing.patterns) : null;
-  }
-
-  /** Depth-first from the last stage; the table says what the stages before can still add. */
-  private final class Listing {
-    final Set<Pattern> patterns = new LinkedHashSet<>();
-    final int[] counts = new int[sizes.length];
-    final int stock;
-    final long leastWeight;
-    final long leastLength;
-    final int most;
-    long steps;
-
-    Listing(int stock, long leastWeight, long leastLength, int most) {
-      this.stock = stock;
-      this.leastWeight = leastWeight;
-      this.leastLength = leastLength;
-      this.most = most;
-    }
-
-    /** False when there are too many. */
-    boolean extend(int t, int room, long weight) {
-      if (weight + forward[t][room] < leastWeight) {
-        return true;
-      }
-      if (t == 0) {
-        if (capacities[stock] - room >= leastLength
-            && (smallCount == 0 || isProper(stock, counts))) {
-          patterns.add(Pattern.ofCounts(stock, counts));
-        }
-        return patterns.size() <= most;
-      }
-      if (++steps > STEPS_A_PATTERN * most) {
-        return false;
-      }
-      int item = stageItem[t - 1];
-      if (stageSize[t - 1] <= room) {
-        counts[item] += stageCopies[t - 1];
-        boolean goesOn = extend(t - 1, room - stageSize[t - 1], weight + stageWeight[t - 1]);
-        counts[item] -= stageCopies[t - 1];
-        if (!goesOn) {
-          return false;
-        }
-      }
-      return extend(t - 1, room, weight);
-    }
   }
 
   /** For the most promising stocks, the best pattern through each open item. */

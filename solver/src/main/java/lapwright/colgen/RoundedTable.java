@@ -6,7 +6,6 @@ import java.util.List;
 import lapwright.problem.StickProblem;
 import lapwright.problem.StickProblem.Item;
 import lapwright.problem.StickProblem.Stock;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Patterns of sticks whose lengths share no useful divisor: priced on a table of lengths rounded to
@@ -82,11 +81,5 @@ final class RoundedTable implements PatternSource {
       }
     }
     return exact.price(weights, limits, thresholds, most);
-  }
-
-  @Override
-  public @Nullable List<Pattern> list(
-      long[] weights, int[] limits, int stock, long leastWeight, long leastLength, int most) {
-    return exact.list(weights, limits, stock, leastWeight, leastLength, most);
   }
 }
