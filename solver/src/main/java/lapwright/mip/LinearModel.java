@@ -6,6 +6,7 @@ import com.google.ortools.linearsolver.MPSolverParameters;
 import com.google.ortools.linearsolver.MPVariable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.LongSupplier;
 
 /**
  * A linear program min c x, row bounds, column bounds, to which columns are added: GLOP with
@@ -99,6 +100,20 @@ public final class LinearModel implements AutoCloseable {
       duals[i] = rows.get(i).dualValue();
     }
     return new LinearResult(outcome, solver.objective().value(), values, duals);
+  }
+
+  /**
+   * Solves, and once more from scratch where the engine stops abnormally.
+   *
+   * @param limitNanos asked before each attempt
+   */
+  public LinearResult solveSteadily(LongSupplier limitNanos) {
+    LinearResult result = solve(limitNanos.getAsLong());
+    if (result.outcome() != Outcome.ABNORMAL) {
+      return result;
+    }
+    forgetBasis();
+    return solve(limitNanos.getAsLong());
   }
 
   @Override

@@ -188,11 +188,7 @@ final class ListProgram implements AutoCloseable {
   /** Solves over all open patterns; null when the engine cannot. */
   @Nullable Solved solve(Effort effort) {
     while (true) {
-      LinearResult result = model.solve(effort.remainingNanos());
-      if (result.outcome() == Outcome.ABNORMAL) {
-        model.forgetBasis();
-        result = model.solve(effort.remainingNanos());
-      }
+      LinearResult result = model.solveSteadily(effort::remainingNanos);
       if (result.outcome() != Outcome.OPTIMAL) {
         return null;
       }

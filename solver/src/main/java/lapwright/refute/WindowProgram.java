@@ -113,11 +113,7 @@ final class WindowProgram implements AutoCloseable {
   /** Prices until the weights refute, or nothing is worth adding; null when effort is spent. */
   @Nullable Ending run(Effort effort) {
     while (!effort.spent()) {
-      LinearResult result = model.solve(effort.remainingNanos());
-      if (result.outcome() == Outcome.ABNORMAL) {
-        model.forgetBasis();
-        result = model.solve(effort.remainingNanos());
-      }
+      LinearResult result = model.solveSteadily(effort::remainingNanos);
       if (result.outcome() != Outcome.OPTIMAL) {
         return null;
       }

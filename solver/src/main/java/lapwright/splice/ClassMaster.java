@@ -216,11 +216,7 @@ final class ClassMaster implements SplitProgram, AutoCloseable {
   }
 
   private boolean solve() {
-    LinearResult next = model.solve(Long.MAX_VALUE);
-    if (next.outcome() == Outcome.ABNORMAL) {
-      model.forgetBasis();
-      next = model.solve(Long.MAX_VALUE);
-    }
+    LinearResult next = model.solveSteadily(() -> Long.MAX_VALUE);
     if (next.outcome() != Outcome.OPTIMAL) {
       return false;
     }
