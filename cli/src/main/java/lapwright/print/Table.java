@@ -8,9 +8,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Rows in columns. Names give way where the width is short: those of the first column go on a line
- * of their own above their rows where that is shorter than wrapping them, others wrap, and after a
- * few lines are shortened visibly. Numbers never do: where even short names leave them no room,
- * each row is written out cell below cell.
+ * of their own above their rows where that is shorter than wrapping them or saves a word from being
+ * broken, others wrap, and after a few lines are shortened visibly. Numbers never do: where even
+ * short names leave them no room, each row is written out cell below cell.
  */
 final class Table {
   private static final int GAP = 2;
@@ -108,7 +108,8 @@ final class Table {
       List<Row> plain = rows;
       rows = headed();
       int[] headedWidths = widths(room);
-      if (headedWidths != null && height(rows, headedWidths) < height(plain, widths)) {
+      if (headedWidths != null
+          && (tearsName(plain, widths) || height(rows, headedWidths) < height(plain, widths))) {
         widths = headedWidths;
       } else {
         rows = plain;
@@ -151,6 +152,21 @@ final class Table {
       headed.add(new Row(cells, null, false));
     }
     return headed;
+  }
+
+  /** Whether a word of the first column is broken in the middle. */
+  private boolean tearsName(List<Row> all, int[] widths) {
+    for (Row row : all) {
+      if (row.cells() != null) {
+        int room = inside(0, row.strong(), widths);
+        for (String word : row.cells().get(0).split(" ", -1)) {
+          if (Words.columns(word) > room) {
+            return true;
+          }
+        }
+      }
+    }
+    return false;
   }
 
   /** Lines that the rows would take if no name were shortened. */

@@ -139,6 +139,22 @@ final class PhrasingTest {
   }
 
   @Test
+  void aNameWithoutSpacesIsNotBrokenWhereALineOfItsOwnKeepsItWhole() {
+    Page page = new Page(STYLE);
+    Table table =
+        new Table(page)
+            .column("Item", Table.Kind.NAME)
+            .column("Left", Table.Kind.NAME)
+            .column("Price", Table.Kind.NUMBER);
+    table.row(List.of("x".repeat(38), "y".repeat(20), "1".repeat(20)));
+    for (String name : List.of("a", "b", "c")) {
+      table.row(List.of(name, "y", "1"));
+    }
+    table.print(0);
+    assertTrue(page.printed().contains("x".repeat(38)), page.printed());
+  }
+
+  @Test
   void aLongListToBuyIsCutVisiblyAndItsSumIsNot() {
     List<OrderPaper.BuyLine> lines = new ArrayList<>();
     for (int i = 0; i < 100; i++) {
