@@ -17,7 +17,13 @@ import lapwright.plan.Pattern;
 import lapwright.plan.Proof;
 import lapwright.plan.RunLine;
 import lapwright.plan.RunLine.RunPiece;
+import lapwright.shop.JointPlaces;
+import lapwright.shop.JointRules;
+import lapwright.shop.JointRules.ClosingPiece;
+import lapwright.shop.JointRules.Where;
+import lapwright.shop.MaterialOrder;
 import lapwright.shop.OneLotPer;
+import lapwright.shop.RunNeed;
 import org.junit.jupiter.api.Test;
 
 /** Sound plans of runs, spoilt in one way each. */
@@ -116,6 +122,139 @@ class BrokenRunTest {
         Rule.RUN_COVER,
         plan,
         sound -> withLine(sound, 0, pieces -> pieces.subList(0, pieces.size() - 1)));
+  }
+
+  /** The plan under other rules for its first run, which its joints were not chosen for. */
+  private static MaterialPlan under(MaterialPlan plan, UnaryOperator<JointRules> change) {
+    MaterialOrder order = plan.order();
+    List<RunNeed> runs = new ArrayList<>(order.runs());
+    runs.set(0, runs.get(0).withRules(change.apply(runs.get(0).run().rules())));
+    return new MaterialPlan(
+        order.withRuns(runs),
+        plan.purchases(),
+        plan.patterns(),
+        plan.cost(),
+        plan.cash(),
+        0,
+        Proof.OPEN,
+        plan.certificate(),
+        plan.account(),
+        plan.runs());
+  }
+
+  /** Two lines of 25' lapped by 4", joined where one 10' stick after the other ends. */
+  private static OrderPlan twoEaves() {
+    return new RunShop()
+        .offer("pellbrook", RunShop.inches(120), "10.00")
+        .run("A", "T1", 2, RunShop.inches(300), RunShop.lap(RunShop.inches(4), Length.ZERO))
+        .orderPlan();
+  }
+
+  @Test
+  void jointsOfNeighbouringLinesInOnePlace() {
+    assertBreaks(
+        Rule.STAGGER,
+        twoEaves(),
+        sound -> under(sound, rules -> rules.staggered(RunShop.inches(6))));
+  }
+
+  /** The lines close with 68 in. */
+  @Test
+  void piecesShorterThanTheShortest() {
+    for (JointRules.Pieces limits :
+        List.of(
+            new JointRules.Pieces(Length.ofInches(69), null, null, RunShop.STEP),
+            new JointRules.Pieces(Length.ZERO, Length.ofInches(69), null, RunShop.STEP),
+            new JointRules.Pieces(Length.ZERO, null, Length.ofInches(119), RunShop.STEP))) {
+      assertBreaks(
+          Rule.PIECE_LENGTH, twoEaves(), sound -> under(sound, rules -> rules.with(limits)));
+    }
+  }
+
+  @Test
+  void moreJointsThanALineMayHave() {
+    assertBreaks(
+        Rule.JOINT_COUNT,
+        twoEaves(),
+        sound -> under(sound, rules -> rules.with(new JointRules.JointCount.AtMost(1))));
+  }
+
+  @Test
+  void closingPieceAtTheOtherEndOrCutTooShort() {
+    assertBreaks(
+        Rule.CLOSING,
+        twoEaves(),
+        sound ->
+            under(sound, rules -> rules.with(new ClosingPiece(Where.START, false, Length.ZERO))));
+    assertBreaks(
+        Rule.RUN_COVER,
+        twoEaves(),
+        sound ->
+            under(
+                sound, rules -> rules.with(new ClosingPiece(Where.END, false, RunShop.inches(1)))));
+  }
+
+  /** Two purlins of 36' over posts take a whole stick each and share one: the halves are cut. */
+  @Test
+  void fullSticksThatAreCut() {
+    OrderPlan plan =
+        new RunShop()
+            .offer("pellbrook", RunShop.inches(240), "10.00")
+            .run(
+                "A",
+                "U1",
+                2,
+                RunShop.inches(360),
+                RunShop.butt(Length.ZERO)
+                    .at(new JointPlaces.At(List.of(RunShop.inches(120), RunShop.inches(240))))
+                    .with(new JointRules.JointCount.AtMost(2)))
+            .orderPlan();
+    assertBreaks(
+        Rule.CLOSING,
+        plan,
+        sound ->
+            under(
+                withLine(
+                    sound,
+                    0,
+                    pieces ->
+                        List.of(
+                            new RunPiece(1, Length.ZERO, RunShop.inches(120)),
+                            new RunPiece(2, RunShop.inches(120), RunShop.inches(120)),
+                            new RunPiece(3, RunShop.inches(240), RunShop.inches(120)))),
+                rules -> rules.with(new ClosingPiece(Where.END, true, Length.ZERO))));
+  }
+
+  @Test
+  void runThatHasNoGapToExpand() {
+    assertBreaks(
+        Rule.EXPANSION,
+        twoEaves(),
+        sound ->
+            under(
+                sound,
+                rules ->
+                    rules.expanding(
+                        new JointRules.Expansion(RunShop.inches(200), RunShop.inches(1)))));
+  }
+
+  @Test
+  void expansionGapThatIsTooNarrow() {
+    OrderPlan plan =
+        new RunShop()
+            .offer("pellbrook", RunShop.inches(120), "10.00")
+            .run(
+                "A",
+                "T1",
+                1,
+                RunShop.inches(300),
+                RunShop.lap(RunShop.inches(4), Length.ZERO)
+                    .expanding(new JointRules.Expansion(RunShop.inches(200), RunShop.inches(1))))
+            .orderPlan();
+    assertBreaks(
+        Rule.EXPANSION,
+        plan,
+        sound -> withLine(sound, 1, pieces -> moved(pieces, 0, -Length.UNITS_PER_SIXTY_FOURTH)));
   }
 
   @Test

@@ -21,7 +21,6 @@ import lapwright.shop.JointRules;
 import lapwright.shop.JointRules.ClosingPiece;
 import lapwright.shop.JointRules.JointCount;
 import lapwright.shop.JointRules.Where;
-import lapwright.shop.Need;
 import lapwright.shop.OneLotPer;
 import lapwright.shop.Saw;
 import lapwright.shop.Supply;
@@ -135,23 +134,16 @@ class RunOrdersTest {
     assertEquals(500_000, eave.run("A", "E1", 1, inches(492), rules.with(leftLong)).plan().cost());
   }
 
+  /** (L - lap)/(S - lap), by hand: 610/122 is 5 exactly. */
   @Test
-  void runShorterThanEveryStickIsAPiece() {
-    RunShop asRun = new RunShop().offer("pellbrook", inches(120), "10.00");
-    asRun.run("A", "T1", 7, inches(50), lap(inches(4), Length.ZERO));
-    RunShop asPiece = new RunShop().offer("pellbrook", inches(120), "10.00");
-    asPiece.needs.add(new Need("A", null, 1, "T1", inches(50), 7, ""));
-    assertEquals(asPiece.plan().cost(), asRun.plan().cost());
-  }
-
-  @Test
-  void noLapIsAButtJoint() {
-    RunShop lapped = new RunShop().offer("pellbrook", inches(120), "10.00");
-    lapped.run("A", "T1", 5, inches(270), lap(Length.ZERO, inches(12)));
-    RunShop butted = new RunShop().offer("pellbrook", inches(120), "10.00");
-    JointRules.Pieces shortest = new JointRules.Pieces(inches(12), null, null, RunShop.STEP);
-    butted.run("A", "T1", 5, inches(270), butt(Length.ZERO).with(shortest));
-    assertEquals(lapped.plan().cost(), butted.plan().cost());
+  void aSixteenthMoreThanTheSticksCoverTakesOneMore() {
+    for (int more = 0; more < 2; more++) {
+      RunShop shop = new RunShop().offer("pellbrook", inches(126), "10.00");
+      Length length = Length.ofSixteenths(16 * 614 + more);
+      MaterialPlan plan = shop.run("A", "E1", 1, length, lap(inches(4), Length.ZERO)).plan();
+      assertEquals((5 + more) * 100_000, plan.cost());
+      assertEquals(5 + more, plan.runs().get(0).pieces().size());
+    }
   }
 
   @Test

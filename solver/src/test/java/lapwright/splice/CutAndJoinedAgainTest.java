@@ -62,12 +62,41 @@ class CutAndJoinedAgainTest {
     List<Group> groups = new ArrayList<>();
     for (List<Long> run : runs(new Random(seed))) {
       long total = run.stream().mapToLong(Long::longValue).sum();
-      groups.add(
-          new Group(1, new Anywhere(total, 0, run.size(), 20, 20, STICK, 1, Closing.ANY_CUT), 0));
+      groups.add(anywhere(total, 0, run.size()));
     }
     SpliceSolution solution = solve(groups);
     assertEquals(STICKS, solution.cost());
     assertEquals(Status.PROVED, solution.status());
+  }
+
+  /**
+   * Lapped: with a long and a short piece a stick, two or three long ones of different sticks fill
+   * more than one or two sticks, so that no line has fewer joints, and their laps are needed.
+   */
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 3, 4, 5, 6})
+  void lappedAnywhere(int seed) {
+    long lap = 6;
+    Random random = new Random(200 + seed);
+    List<Group> groups = new ArrayList<>();
+    int sticks = 0;
+    for (int pieces : new int[] {2, 3, 2, 3}) {
+      long sum = 0;
+      for (int piece = 0; piece < pieces; piece++) {
+        long length = 165 + random.nextInt(35);
+        sum += length;
+        groups.add(anywhere(STICK - length, 0, 1));
+        sticks++;
+      }
+      groups.add(anywhere(sum - (pieces - 1) * lap, lap, pieces));
+    }
+    SpliceSolution solution = solve(groups);
+    assertEquals(sticks, solution.cost());
+    assertEquals(Status.PROVED, solution.status());
+  }
+
+  private static Group anywhere(long total, long lap, int most) {
+    return new Group(1, new Anywhere(total, lap, most, 20, 20, STICK, 1, Closing.ANY_CUT), 0);
   }
 
   /** The places where they were joined, and decoys. */

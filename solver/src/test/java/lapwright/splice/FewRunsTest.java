@@ -48,6 +48,25 @@ class FewRunsTest {
     assertEquals(Status.PROVED, solution.status());
   }
 
+  /** The same when each line is cut from sticks of its own. */
+  @ParameterizedTest
+  @CsvSource({"2,2100,4", "4,2100,8", "2,3600,4", "2,4500,6", "4,4000,12"})
+  void linesThatShareNothingTakeMore(int lines, long length, long sticks) {
+    SpliceSolution solution = solve(2000, List.of(lines(1, length, 50, 2000, 100, 0)));
+    assertEquals(sticks, lines * solution.cost());
+    assertEquals(Status.PROVED, solution.status());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0,0", "200,0", "0,1", "200,1"})
+  void linesOfSeveralLengthsThatShareNothingTakeMore(long lap, int extra) {
+    long sticks =
+        4 * solve(6100, List.of(lines(1, 7300, lap, 6100, 900, extra))).cost()
+            + 3 * solve(6100, List.of(lines(1, 9150, lap, 6100, 900, extra))).cost()
+            + 5 * solve(6100, List.of(lines(1, 4270, lap, 6100, 900, extra))).cost();
+    assertEquals(19, sticks);
+  }
+
   @ParameterizedTest
   @CsvSource({"0,0,14", "200,0,15", "0,1,13", "200,1,14"})
   void oneMoreJointSavesAStick(long lap, int extra, long sticks) {
