@@ -111,6 +111,7 @@ record Papers(
         all().stream().map(CheckedPlan::plan).toList(),
         input.digests(),
         before.isEmpty() ? comparisons.saving() : savedBefore,
+        comparisons.joints(),
         order().deliveries());
   }
 

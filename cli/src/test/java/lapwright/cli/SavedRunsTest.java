@@ -106,6 +106,24 @@ final class SavedRunsTest {
     assertEquals(5, plan.at("/jobs/0/runs/0/qty").asInt());
   }
 
+  /**
+   * By hand: five lines of 36' fill 7.5 sticks of 24', so that 8 at $20.60 are the least, whatever
+   * is asked for; whole sticks and halves reach that.
+   */
+  @Test
+  void theFileTellsWhatChoosingTheJointsSaved() throws IOException {
+    JsonNode plan = JSON.readTree(RunFolder.copy("purlins", dir).run("order", "--json").out());
+    assertEquals(1, plan.get("joints").size());
+    JsonNode purlins = plan.at("/joints/0");
+    assertEquals("cee-4-16ga", purlins.get("material").asText());
+    for (String way : new String[] {"planned", "fullSticks", "oneMoreJoint"}) {
+      assertEquals(164.8, purlins.at("/" + way + "/cost").asDouble(), way);
+      assertTrue(purlins.at("/" + way + "/proved").asBoolean(), way);
+    }
+    assertEquals(0, purlins.get("saved").asDouble());
+    assertEquals(0, purlins.get("oneMoreWouldSave").asDouble());
+  }
+
   private static String ticketOf(JsonNode plan, String mark) {
     for (JsonNode pattern : plan.at("/materials/0/patterns")) {
       for (JsonNode cut : pattern.get("cuts")) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import lapwright.compare.JointChoice;
 import lapwright.compare.Saving;
 import lapwright.files.source.FileText;
 import lapwright.files.source.Findings;
@@ -50,20 +51,23 @@ public final class PlanFile {
    */
   public static String text(
       List<OrderPlan> orders, Map<String, String> inputs, @Nullable Saving saving) {
-    return text(orders, inputs, saving, null);
+    return text(orders, inputs, saving, List.of(), null);
   }
 
   /**
-   * The same, with what the last of the orders costs delivered.
+   * The same, with what the last of the orders was held against.
    *
+   * @param joints what choosing the joints of its runs was worth; empty when that was not asked
    * @param deliveries of the last order; null when that was not asked
    */
   public static String text(
       List<OrderPlan> orders,
       Map<String, String> inputs,
       @Nullable Saving saving,
+      List<JointChoice.Answer> joints,
       @Nullable Deliveries deliveries) {
-    return PlanWriter.write(orders, planId(orders), new TreeMap<>(inputs), saving, deliveries);
+    return PlanWriter.write(
+        orders, planId(orders), new TreeMap<>(inputs), saving, joints, deliveries);
   }
 
   /** Twelve letters that stand for the plan and all that it rests on. */
@@ -75,7 +79,8 @@ public final class PlanFile {
   public static String planId(List<OrderPlan> orders) {
     SortedMap<String, String> noInputs = new TreeMap<>();
     byte[] bytes =
-        PlanWriter.write(orders, "", noInputs, null, null).getBytes(StandardCharsets.UTF_8);
+        PlanWriter.write(orders, "", noInputs, null, List.of(), null)
+            .getBytes(StandardCharsets.UTF_8);
     try {
       byte[] digest = MessageDigest.getInstance("SHA-256").digest(bytes);
       return HexFormat.of().formatHex(digest).substring(0, ID_LENGTH);

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.SortedMap;
 import java.util.function.ToLongFunction;
+import lapwright.compare.JointChoice;
 import lapwright.compare.Saving;
 import lapwright.measure.LengthStyle;
 import lapwright.measure.Money;
@@ -49,6 +50,7 @@ final class PlanWriter {
       String planId,
       SortedMap<String, String> inputs,
       @Nullable Saving saving,
+      List<JointChoice.Answer> joints,
       @Nullable Deliveries deliveries) {
     Json json = new Json();
     return json.text(
@@ -59,6 +61,9 @@ final class PlanWriter {
           List<OrderPlan> more = orders.subList(1, orders.size());
           if (!more.isEmpty()) {
             json.list("more", more, order -> new PlanWriter(json, order).order(null, null));
+          }
+          if (!joints.isEmpty()) {
+            json.list("joints", joints, new JointsWriter(json)::write);
           }
           if (deliveries != null) {
             json.object("delivery", () -> new DeliveryWriter(json).write(deliveries));
