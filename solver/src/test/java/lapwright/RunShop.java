@@ -83,13 +83,17 @@ final class RunShop {
   }
 
   PlanResult result() {
+    return result(Effort.unlimited());
+  }
+
+  PlanResult result(Effort effort) {
     AtomicInteger names = new AtomicInteger();
     return new Planner(() -> "N" + names.incrementAndGet(), 1)
         .plan(
             new Shop("Saltmarsh Shelters", "USD", Shop.Units.FEET_INCHES, true),
             List.of(order()),
             Map.of(),
-            Effort.unlimited());
+            effort);
   }
 
   OrderPlan orderPlan() {

@@ -206,7 +206,10 @@ public record StretchSplits(
     return closing == 0 ? Where.START : Where.END;
   }
 
-  /** Longest first and the closing piece, else the shortest, last; the other way at the start. */
+  /**
+   * Longest first and the closing piece, else the shortest that may, last; the other way at the
+   * start.
+   */
   private List<Long> inOrder(List<Long> planned, int closing, Where where) {
     List<Long> order = new ArrayList<>(planned);
     int n = order.size();
@@ -220,6 +223,12 @@ public record StretchSplits(
       if (n > 2 && order.get(n - 2) < limits.shortest()) {
         order.add(0, order.remove(n - 2));
       }
+      // Only within may pieces be shorter than the shortest at an end; at least two are not.
+      int atEnd = n - 1;
+      while (atEnd > 1 && order.get(atEnd) < limits.shortestAtEnd()) {
+        atEnd--;
+      }
+      order.add(order.remove(atEnd));
     }
     if (where == Where.START) {
       Collections.reverse(order);

@@ -192,6 +192,23 @@ public record SpliceProblem(
         return total + (pieces - 1) * join;
       }
 
+      /** True when pieces of these lengths can be put in an order that keeps the limits. */
+      public boolean permits(List<Long> lengths) {
+        int n = lengths.size();
+        int inner = 0;
+        int ends = 0;
+        for (long length : lengths) {
+          if (length > longest) {
+            return false;
+          }
+          inner += length >= shortest ? 1 : 0;
+          ends += length >= shortestAtEnd ? 1 : 0;
+        }
+        return n == 1
+            ? ends == 1
+            : shortestAtEnd >= shortest ? inner == n && ends >= 2 : ends == n && inner >= n - 2;
+      }
+
       /** The least length that any piece may have. */
       public long least() {
         return mostPieces == 1 ? shortestAtEnd : Math.min(shortest, shortestAtEnd);

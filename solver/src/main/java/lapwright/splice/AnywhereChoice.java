@@ -134,7 +134,10 @@ final class AnywhereChoice implements Choice {
         double pair = gridPrices.two(others);
         if (soFar + pair < price) {
           long one = gridPrices.firstOfTwo(others) * step;
-          take(soFar + pair + prices.of(closing), chosen, one, others * step - one, closing);
+          long other = others * step - one;
+          if (!chosen.isEmpty() || rules.permits(List.of(one, other, closing))) {
+            take(soFar + pair + prices.of(closing), chosen, one, other, closing);
+          }
         }
       }
     }
@@ -222,7 +225,7 @@ final class AnywhereChoice implements Choice {
       lengths.add(length);
     }
     lengths.sort(Collections.reverseOrder());
-    return lengths;
+    return rules.permits(lengths) ? lengths : List.of();
   }
 
   private long leastOf(int pieces) {

@@ -28,6 +28,7 @@ final class FragmentFill {
   private static final class Line {
     private final int group;
     private final Anywhere rules;
+    private final List<Long> begun;
     private final List<Long> laid = new ArrayList<>();
     private long left;
 
@@ -36,9 +37,18 @@ final class FragmentFill {
 
     private int further;
 
-    private Line(int group, Anywhere rules) {
+    private Line(int group, Anywhere rules, List<Long> begun) {
       this.group = group;
       this.rules = rules;
+      this.begun = begun;
+    }
+
+    /** As it was laid; as it was begun where that keeps no rule. */
+    private List<Long> split() {
+      boolean whole =
+          laid.stream().mapToLong(Long::longValue).sum() == rules.sumOf(laid.size())
+              && laid.size() <= rules.mostPieces();
+      return whole && rules.permits(laid) ? laid : begun;
     }
 
     private long least() {
@@ -65,7 +75,7 @@ final class FragmentFill {
     }
     fill.fill(sticks);
     for (Line line : fill.lines) {
-      fill.fixed.get(line.group).add(new Split(line.laid, 1));
+      fill.fixed.get(line.group).add(new Split(line.split(), 1));
     }
     return fill.fixed;
   }
@@ -96,7 +106,7 @@ final class FragmentFill {
   }
 
   private Line line(int group, Anywhere rules, List<Long> lengths) {
-    Line line = new Line(group, rules);
+    Line line = new Line(group, rules, lengths);
     for (long length : lengths) {
       if (isWhole(length) && line.laid.size() < lengths.size() - 1) {
         line.laid.add(length);
