@@ -36,6 +36,9 @@ public final class Master implements AutoCloseable {
   private static final int COLUMNS_A_ROW = 8;
   private static final int FEW_COLUMNS = 600;
 
+  /** So many patterns of the reserve are worth a solve before others are priced. */
+  private static final int FEW_DRAWN = 50;
+
   private final StickProblem problem;
   private final double costUnit;
   private final double[] demands;
@@ -49,6 +52,7 @@ public final class Master implements AutoCloseable {
   private final List<Pattern> patterns = new ArrayList<>();
   private final Map<Pattern, Integer> indexOf = new HashMap<>();
   private final BitSet parked = new BitSet();
+  private final Reserve reserve = new Reserve();
   private int[] columnOf = new int[64];
   private LinearModel model = new LinearModel();
   private int rows;
@@ -249,8 +253,26 @@ public final class Master implements AutoCloseable {
     return costUnit;
   }
 
-  /** Solves; null when the effort is spent or the engine fails twice. */
+  /**
+   * Solves, with as many patterns of the reserve as it takes.
+   *
+   * @return null when the effort is spent or the engine fails twice
+   */
   public @Nullable Solution solve(Effort effort) {
+    while (true) {
+      Solution solution = solveOnce(effort);
+      if (solution == null) {
+        return null;
+      }
+      List<Pattern> drawn = reserve.take(solution, demands.length);
+      drawn.forEach(this::add);
+      if (drawn.size() < FEW_DRAWN) {
+        return solution;
+      }
+    }
+  }
+
+  private @Nullable Solution solveOnce(Effort effort) {
     LinearResult result = model.solve(effort.remainingNanos());
     if (result.outcome() != Outcome.OPTIMAL) {
       if (effort.spent()) {
@@ -265,6 +287,11 @@ public final class Master implements AutoCloseable {
     Solution solution = new Solution(result);
     park(solution);
     return solution;
+  }
+
+  /** Patterns to draw from at each solve; not added before they are worth it. */
+  public void keepInReserve(List<Pattern> known) {
+    reserve.add(known);
   }
 
   /** Forgets the basis: the engine sometimes stops on a solution that is none. */

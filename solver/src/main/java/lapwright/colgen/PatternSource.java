@@ -17,6 +17,13 @@ public interface PatternSource {
     return RoundedTable.suits(problem) ? new RoundedTable(problem) : new PatternLists(problem);
   }
 
+  /** Patterns that fill a stick nearly, to begin with; none where pieces are small. */
+  static List<Pattern> closeFits(StickProblem problem) {
+    return problem.items().stream().anyMatch(StickProblem.Item::small)
+        ? List.of()
+        : CloseFits.of(problem);
+  }
+
   /**
    * The greatest weight of a proper pattern of each stock.
    *

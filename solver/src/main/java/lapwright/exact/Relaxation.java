@@ -17,6 +17,9 @@ import org.jspecify.annotations.Nullable;
 final class Relaxation implements AutoCloseable {
   private static final double SMOOTHING = 0.7;
 
+  /** From here on it pays to begin with close fits, where a stick holds few pieces. */
+  private static final int MANY_ITEMS = 100;
+
   private final StickProblem problem;
   private final PatternSource source;
   private final int columnsACall;
@@ -33,7 +36,22 @@ final class Relaxation implements AutoCloseable {
     this.columnsACall = columnsACall;
     this.greatestSum = greatestSum;
     master = new Master(problem);
+    if (problem.items().size() >= MANY_ITEMS && sticksHoldFew(problem)) {
+      master.keepInReserve(PatternSource.closeFits(problem));
+    }
     generation = generation(master);
+  }
+
+  /** True when the longest stick holds no more than three pieces of average size. */
+  private static boolean sticksHoldFew(StickProblem problem) {
+    long total = 0;
+    long pieces = 0;
+    for (StickProblem.Item item : problem.items()) {
+      total += item.size() * item.demand();
+      pieces += item.demand();
+    }
+    long longest = problem.stocks().stream().mapToLong(s -> s.capacity()).max().orElse(0);
+    return (double) longest * pieces <= 3.0 * total;
   }
 
   Master master() {

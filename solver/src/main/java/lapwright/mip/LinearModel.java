@@ -12,6 +12,10 @@ import java.util.function.LongSupplier;
  * A linear program min c x, row bounds, column bounds, to which columns are added: GLOP with
  * presolve off, which keeps its basis from one solve to the next.
  *
+ * <p>From scratch the dual simplex method is used: costs are not negative as a rule, so that the
+ * slack basis is dual feasible, and it takes far less time a step. A basis that is kept is primal
+ * feasible when columns were added, and the primal method goes on from it.
+ *
  * <p>Holds native memory: close it. Not thread-safe; separate models may be used side by side. A
  * missing bound is {@link Double#POSITIVE_INFINITY} or its negative, never a large number, which
  * makes the engine stop abnormally.
@@ -21,6 +25,7 @@ public final class LinearModel implements AutoCloseable {
   private final MPSolverParameters parameters;
   private final List<MPConstraint> rows = new ArrayList<>();
   private final List<MPVariable> columns = new ArrayList<>();
+  private boolean fromScratch = true;
 
   public LinearModel() {
     NativeSolver.load();
@@ -67,6 +72,7 @@ public final class LinearModel implements AutoCloseable {
 
   /** Forgets the basis, so that the next solve starts from scratch. */
   public void forgetBasis() {
+    fromScratch = true;
     solver.reset();
   }
 
@@ -76,6 +82,13 @@ public final class LinearModel implements AutoCloseable {
    * @param limitNanos give up after that long; {@link Long#MAX_VALUE} without a limit
    */
   public LinearResult solve(long limitNanos) {
+    parameters.setIntegerParam(
+        MPSolverParameters.IntegerParam.LP_ALGORITHM,
+        (fromScratch
+                ? MPSolverParameters.LpAlgorithmValues.DUAL
+                : MPSolverParameters.LpAlgorithmValues.PRIMAL)
+            .swigValue());
+    fromScratch = false;
     if (limitNanos != Long.MAX_VALUE) {
       solver.setTimeLimit(Math.max(1, limitNanos / 1_000_000));
     }
