@@ -8,6 +8,7 @@ import lapwright.compare.LaterOrder;
 import lapwright.compare.LaterOrder.PieceCount;
 import lapwright.measure.MoneyStyle;
 import lapwright.shop.ItemOrder;
+import lapwright.shop.RunNeed;
 
 /** What came after a saved order, as text: pieces and items that are added, and those too many. */
 public final class LaterText {
@@ -42,9 +43,7 @@ public final class LaterText {
             2,
             4);
       }
-      later
-          .newRuns()
-          .forEach(run -> page.text(run.job() + " run " + run.run().mark() + ", all of it", 2, 4));
+      later.newRuns().forEach(run -> page.text(added(run), 2, 4));
     }
     List<ItemCount> fewer =
         items.changed().stream().filter(one -> one.now() < one.placed()).toList();
@@ -64,6 +63,17 @@ public final class LaterText {
     }
     page.explainSigns();
     return page.printed();
+  }
+
+  private static String added(RunNeed run) {
+    String name = run.job() + " run " + run.run().mark();
+    if (run.firstLine() == 1) {
+      return name + ", all of it";
+    }
+    return name
+        + (run.lines() == 1
+            ? ", line " + run.firstLine()
+            : ", lines " + run.firstLine() + " to " + run.lastLine());
   }
 
   private static void items(Page page, List<ItemCount> counts) {

@@ -15,6 +15,7 @@ import lapwright.print.Table.Kind;
 import lapwright.shop.JointPlaces;
 import lapwright.shop.JointRules;
 import lapwright.shop.Run;
+import lapwright.shop.RunNeed;
 
 /** How the lines of runs are laid, for whoever puts them up. */
 final class LayoutText {
@@ -102,20 +103,47 @@ final class LayoutText {
     if (!rules.stagger().isZero()) {
       parts.add("joints of neighbouring lines are " + exact(rules.stagger()) + " apart or more");
     }
-    if (layout.copies() > 1) {
-      parts.add(
-          run.qty() == 1
-              ? "line 1 is for copy 1, line 2 for copy 2 and so on"
-              : "copy 1 has lines 1 to "
-                  + run.qty()
-                  + ", copy 2 lines "
-                  + (run.qty() + 1)
-                  + " to "
-                  + 2 * run.qty()
-                  + (layout.copies() > 2 ? " and so on" : ""));
-    }
+    copies(parts, layout.need());
     String sentence = String.join("; ", parts);
     page.text(Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1) + ".", 1, 1);
+  }
+
+  /** Which lines are for which copy, where that is not plain. */
+  private static void copies(List<String> parts, RunNeed need) {
+    int first = need.firstLine();
+    int copy = need.firstCopy();
+    int qty = need.run().qty();
+    if (need.copies() == 1) {
+      if (copy > 1) {
+        parts.add((qty == 1 ? "it is" : "they are") + " for copy " + copy);
+      }
+      return;
+    }
+    String andSoOn = need.copies() > 2 ? " and so on" : "";
+    parts.add(
+        qty == 1
+            ? "line "
+                + first
+                + " is for copy "
+                + copy
+                + ", line "
+                + (first + 1)
+                + " for copy "
+                + (copy + 1)
+                + andSoOn
+            : "copy "
+                + copy
+                + " has lines "
+                + first
+                + " to "
+                + (first + qty - 1)
+                + ", copy "
+                + (copy + 1)
+                + " lines "
+                + (first + qty)
+                + " to "
+                + (first + 2 * qty - 1)
+                + andSoOn);
   }
 
   private void added(List<String> parts, Length length, String end) {

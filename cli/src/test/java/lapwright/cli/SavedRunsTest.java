@@ -289,15 +289,41 @@ final class SavedRunsTest {
     assertTrue(check.out().contains("The saved plan still fits"), check.out());
   }
 
+  /** One more line of 24'-4": three sticks of 10'-2" at a lap of 2" cover 30'-2". */
+  @Test
+  void moreBuysOnlyTheLinesThatWereAddedToARunAndCountsOn() throws IOException {
+    RunFolder eaves = saved("eaves");
+    eaves.replace("jobs/pier-canopy.yaml", "qty: 2", "qty: 3");
+    CommandRun more = eaves.run("order", "--more", "--save");
+    assertEquals(0, more.status(), more.err());
+    assertTrue(more.out().contains("pier-canopy run E1, line 3"), more.out());
+    JsonNode plan = JSON.readTree(Files.readString(eaves.folder().resolve("plan.json")));
+    JsonNode line = plan.at("/more/0/runs/0");
+    assertEquals("E1/3.1", line.at("/pieces/0/mark").asText());
+    assertEquals(1, plan.at("/more/0/runs").size());
+    assertEquals(3, plan.at("/more/0/jobs/0/runs/0/firstLine").asInt());
+    CommandRun check = eaves.run("check");
+    assertEquals(0, check.status(), check.out() + check.err());
+    CommandRun cut = eaves.run("cut", "--all");
+    assertEquals(0, cut.status(), cut.err());
+    assertTrue(cut.out().contains("E1/3.1"), cut.out());
+    CommandRun again = eaves.run("order", "--more");
+    assertTrue(again.out().startsWith("Nothing to buy"), again.out());
+    eaves.replace("jobs/pier-canopy.yaml", "qty: 3", "qty: 1");
+    CommandRun fewer = eaves.run("order", "--more");
+    assertEquals(0, fewer.status(), fewer.err());
+    assertTrue(fewer.out().contains("3 to 1"), fewer.out());
+  }
+
   @Test
   void moreRefusesARunThatChangedAndTellsOfOneThatIsGone() throws IOException {
     RunFolder eaves = saved("eaves");
-    eaves.replace("jobs/pier-canopy.yaml", "qty: 2", "qty: 3");
+    eaves.replace("jobs/pier-canopy.yaml", "lap: 2\"", "lap: 3\"");
     CommandRun changed = eaves.run("order", "--more");
     assertEquals(3, changed.status());
     assertTrue(changed.err().contains("run E1 of pier-canopy is not as the saved order has it"));
     eaves
-        .replace("jobs/pier-canopy.yaml", "qty: 3", "qty: 2")
+        .replace("jobs/pier-canopy.yaml", "lap: 3\"", "lap: 2\"")
         .replace("jobs/boat-cover.yaml", "mark: K1", "mark: K2");
     CommandRun gone = eaves.run("order", "--more");
     assertEquals(0, gone.status(), gone.err());

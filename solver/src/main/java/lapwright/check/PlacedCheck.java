@@ -6,12 +6,14 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import lapwright.measure.Length;
 import lapwright.plan.ItemPlan;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
 import lapwright.plan.Purchase;
+import lapwright.plan.RunLine;
 import lapwright.shop.Ends;
 import lapwright.shop.ItemOrder;
 import lapwright.shop.Supply;
@@ -23,6 +25,9 @@ import lapwright.shop.Supply;
 public final class PlacedCheck {
   private final List<PlanFault> found = new ArrayList<>();
   private final Set<String> tickets = new HashSet<>();
+
+  /** Lines of runs that earlier orders lay, by material, job, mark and number. */
+  private final Set<String> lines = new HashSet<>();
 
   /** Uncut sticks of earlier orders, by material and key. */
   private final Map<String, Long> uncut = new HashMap<>();
@@ -78,9 +83,23 @@ public final class PlacedCheck {
         }
       }
     }
+    order.materials().forEach(this::checkLines);
     order.materials().forEach(this::take);
     order.materials().forEach(this::leave);
     order.items().forEach(this::follow);
+  }
+
+  private void checkLines(MaterialPlan plan) {
+    Faults faults = new Faults(plan.material(), found);
+    Set<String> here = new TreeSet<>();
+    for (RunLine line : plan.runs()) {
+      here.add("line " + line.line() + " of run " + line.mark() + " of job " + line.job());
+    }
+    for (String line : here) {
+      if (!lines.add(plan.material() + "\n" + line)) {
+        faults.ofMaterial(Rule.RUN_LINES, line + " once, by one order", "once more");
+      }
+    }
   }
 
   private void follow(ItemPlan plan) {

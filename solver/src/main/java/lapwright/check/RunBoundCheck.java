@@ -403,7 +403,7 @@ final class RunBoundCheck {
     for (lapwright.plan.RunLine line : plan.runs()) {
       if (line.job().equals(need.job())
           && line.mark().equals(need.run().mark())
-          && line.line() == 1) {
+          && line.line() == need.firstLine()) {
         long left = need.run().rules().closing().leaveLong().units();
         long end =
             line.pieces().get(line.pieces().size() - 1).end().units()

@@ -64,7 +64,7 @@ final class RunCheck {
     }
     for (RunNeed need : plan.order().runs()) {
       Map<Integer, List<List<Long>>> joints = new TreeMap<>();
-      for (int line = 1; line <= need.lines(); line++) {
+      for (int line = need.firstLine(); line <= need.lastLine(); line++) {
         List<RunLine> stretches =
             stretchesOfLine.remove(need.job() + "/" + need.run().mark() + "/" + line);
         if (stretches == null) {
@@ -93,7 +93,7 @@ final class RunCheck {
   private List<Long> checkLine(RunNeed need, int number, List<RunLine> stretches) {
     Run run = need.run();
     String name = name(stretches.get(0));
-    int copy = (number - 1) / run.qty() + 1;
+    int copy = need.firstCopy() + (number - need.firstLine()) / run.qty();
     int piece = 0;
     List<Long> joints = new ArrayList<>();
     List<Long> middles = new ArrayList<>();
@@ -304,8 +304,8 @@ final class RunCheck {
     if (apart == 0) {
       return;
     }
-    for (int line = 2; line <= need.lines(); line++) {
-      boolean sameCopy = (line - 1) % need.run().qty() != 0;
+    for (int line = need.firstLine() + 1; line <= need.lastLine(); line++) {
+      boolean sameCopy = (line - need.firstLine()) % need.run().qty() != 0;
       List<List<Long>> before = joints.get(line - 1);
       List<List<Long>> after = joints.get(line);
       if (!sameCopy || before == null || after == null) {

@@ -28,7 +28,7 @@ import lapwright.shop.RunNeed;
  * @param orders of the materials of which pieces are missing
  * @param missing the pieces that {@code orders} add
  * @param unneeded pieces, or lines of runs, that tickets give and that no job needs any more
- * @param newRuns runs that {@code orders} add
+ * @param newRuns runs, or lines of them, that {@code orders} add
  * @param changedRuns runs that are not as they were placed: their pieces are on tickets, so they
  *     are not planned
  */
@@ -98,11 +98,18 @@ public record LaterOrder(
       List<Need> needs = missing(order.needs(), given);
       List<RunNeed> runs = new ArrayList<>();
       for (RunNeed run : order.runs()) {
-        List<RunNeed> before = runsLike(run, plans);
-        if (before.isEmpty()) {
-          runs.add(run);
-        } else if (!before.contains(run)) {
-          changed.add(run);
+        LaterRun later = LaterRun.of(run, runsLike(run, plans));
+        changed.addAll(later.isChanged() ? List.of(run) : List.of());
+        runs.addAll(later.added());
+        if (later.unneeded() > 0) {
+          unneeded.add(
+              new PieceCount(
+                  material,
+                  run.job(),
+                  run.run().mark(),
+                  run.run().length(),
+                  later.placed(),
+                  later.placed() - later.unneeded()));
         }
       }
       added.addAll(runs);

@@ -80,7 +80,12 @@ public final class OneMore {
 
   private static RunNeed oneMoreLine(RunNeed need) {
     return new RunNeed(
-        need.job(), need.due(), need.copies(), need.run().withQty(need.run().qty() + 1));
+        need.job(),
+        need.due(),
+        need.copies(),
+        need.run().withQty(need.run().qty() + 1),
+        need.firstCopy(),
+        need.firstLine());
   }
 
   private static MaterialOrder with(MaterialOrder order, List<Need> needs, List<RunNeed> runs) {

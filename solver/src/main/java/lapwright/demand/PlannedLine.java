@@ -32,7 +32,7 @@ public record PlannedLine(int run, RunNeed need, int line, int stretch, Laid lai
 
   /** Which copy of a repeated job, from 1. */
   int copy() {
-    return (line - 1) / need.run().qty() + 1;
+    return need.copyOf(line);
   }
 
   @Override

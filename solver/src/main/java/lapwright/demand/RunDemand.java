@@ -155,7 +155,7 @@ public final class RunDemand {
             new GroupKey(inIntegers(splits), apart, apart > 0 ? r : -1, apart > 0 ? s : -1);
         GroupLines lines =
             byKey.computeIfAbsent(key, k -> new GroupLines(splits, new ArrayList<>()));
-        for (int line = 1; line <= need.lines(); line++) {
+        for (int line = need.firstLine(); line <= need.lastLine(); line++) {
           lines.lines().add(new LineName(r, line, s, splits));
         }
       }
@@ -234,7 +234,7 @@ public final class RunDemand {
     List<Length> places = new ArrayList<>();
     for (GroupLines group : alone.groups) {
       for (LineName line : group.lines()) {
-        if (line.line() == 1) {
+        if (line.line() == need.firstLine()) {
           line.splits().farthest().forEach(place -> places.add(Length.ofUnits(place)));
         }
       }
@@ -264,7 +264,7 @@ public final class RunDemand {
     int pieces = 0;
     for (GroupLines group : alone(order, need).groups) {
       for (LineName line : group.lines()) {
-        pieces += line.line() == 1 ? line.splits().mostPieces() : 0;
+        pieces += line.line() == need.firstLine() ? line.splits().mostPieces() : 0;
       }
     }
     return pieces;

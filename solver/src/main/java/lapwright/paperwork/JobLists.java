@@ -197,7 +197,7 @@ final class JobLists {
 
   private static void addRuns(List<RunNeed> needs, Map<RunKey, String> runs) {
     for (RunNeed need : needs) {
-      for (int copy = 1; copy <= need.copies(); copy++) {
+      for (int copy = need.firstCopy(); copy <= need.lastCopy(); copy++) {
         runs.merge(
             new RunKey(need.job(), copy, need.run().mark()),
             need.run().purpose(),

@@ -44,22 +44,20 @@ public record LayoutPaper(Shop shop, List<RunLayout> runs) {
    * @param material what it is of
    * @param job whose run
    * @param due the day it leaves the shop; null when not given
-   * @param copies how many times the job is built; its lines are counted on from copy to copy
-   * @param run as the job lists it
+   * @param need as the job lists it; its lines are counted on from copy to copy
    * @param groups lines that are laid alike, by their first line
    */
   public record RunLayout(
-      Material material,
-      String job,
-      @Nullable LocalDate due,
-      int copies,
-      Run run,
-      List<Alike> groups) {
+      Material material, String job, @Nullable LocalDate due, RunNeed need, List<Alike> groups) {
     public RunLayout {
       Objects.requireNonNull(material);
       Objects.requireNonNull(job);
-      Objects.requireNonNull(run);
+      Objects.requireNonNull(need);
       groups = List.copyOf(groups);
+    }
+
+    public Run run() {
+      return need.run();
     }
 
     /** Lines over all copies. */
@@ -69,7 +67,7 @@ public record LayoutPaper(Shop shop, List<RunLayout> runs) {
 
     /** The name that is written on a piece. */
     public String pieceMark(int line, Laid piece) {
-      return run.mark() + "/" + line + "." + piece.number();
+      return need.pieceMark(line, piece.number());
     }
   }
 
@@ -190,7 +188,9 @@ public record LayoutPaper(Shop shop, List<RunLayout> runs) {
     for (RunNeed need : plan.order().runs()) {
       SortedMap<Integer, List<RunLine>> stretches = new TreeMap<>();
       for (RunLine line : plan.runs()) {
-        if (line.job().equals(need.job()) && line.mark().equals(need.run().mark())) {
+        if (line.job().equals(need.job())
+            && line.mark().equals(need.run().mark())
+            && need.hasLine(line.line())) {
           stretches.computeIfAbsent(line.line(), number -> new ArrayList<>()).add(line);
         }
       }
@@ -210,9 +210,7 @@ public record LayoutPaper(Shop shop, List<RunLayout> runs) {
                               Objects.requireNonNull(
                                   ticketOf.get(need.job() + "/" + need.pieceMark(line, piece)))))
               .toList();
-      runs.add(
-          new RunLayout(
-              plan.order().material(), need.job(), need.due(), need.copies(), need.run(), groups));
+      runs.add(new RunLayout(plan.order().material(), need.job(), need.due(), need, groups));
     }
   }
 

@@ -58,7 +58,7 @@ record PlannedJob(String job, @Nullable LocalDate due, int copies) {
         jobs.add(new PlannedJob(need.job(), need.due(), need.lastCopy()));
       }
       for (RunNeed run : material.order().runs()) {
-        jobs.add(new PlannedJob(run.job(), run.due(), run.copies()));
+        jobs.add(new PlannedJob(run.job(), run.due(), run.lastCopy()));
       }
     }
     for (ItemPlan item : order.items()) {

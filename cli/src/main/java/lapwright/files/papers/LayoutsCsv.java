@@ -49,7 +49,7 @@ public final class LayoutsCsv {
   public static String text(LayoutPaper paper, LengthStyle units) {
     CsvSheet sheet = new CsvSheet(HEAD);
     for (RunLayout layout : paper.runs()) {
-      for (int line = 1; line <= layout.lines(); line++) {
+      for (int line = layout.need().firstLine(); line <= layout.need().lastLine(); line++) {
         for (Alike group : layout.groups()) {
           if (group.lines().contains(line)) {
             line(sheet, layout, group, line, units);
@@ -67,7 +67,7 @@ public final class LayoutsCsv {
       CsvSheet.Row row =
           new CsvSheet.Row()
               .text(layout.job())
-              .number((line - 1) / layout.run().qty() + 1)
+              .number(layout.need().copyOf(line))
               .text(layout.run().mark())
               .text(layout.material().id())
               .text(layout.material().name())

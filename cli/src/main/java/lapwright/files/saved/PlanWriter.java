@@ -207,7 +207,7 @@ final class PlanWriter {
       }
       for (RunNeed need : material.order().runs()) {
         JobNeeds job = byJob.computeIfAbsent(need.job(), JobNeeds::new);
-        job.head(need.due(), need.copies());
+        job.head(need.due(), need.lastCopy());
         job.runs.add(need);
       }
     }

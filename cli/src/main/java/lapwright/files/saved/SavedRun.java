@@ -36,6 +36,10 @@ final class SavedRun {
     if (need.copies() != times) {
       json.number("copies", need.copies());
     }
+    if (need.firstLine() != 1) {
+      json.number("firstCopy", need.firstCopy());
+      json.number("firstLine", need.firstLine());
+    }
     json.wordsIfAny("for", run.purpose());
     mmIfAny(json, "addAtStartMm", run.addAtStart());
     mmIfAny(json, "addAtEndMm", run.addAtEnd());
@@ -130,14 +134,18 @@ final class SavedRun {
                 orZero(fields, "addAtStartMm"),
                 orZero(fields, "addAtEndMm"),
                 rules,
-                fields.wordsIfAny("for")));
+                fields.wordsIfAny("for")),
+            fields.has("firstCopy") ? fields.count("firstCopy") : 1,
+            fields.has("firstLine") ? fields.count("firstLine") : 1);
     refuseEndless(fields, need);
     return need;
   }
 
   /** No folder gives such numbers, and the check would take for ever. */
   private static void refuseEndless(PlanFields fields, RunNeed need) {
-    if ((long) need.run().qty() * need.copies() > Values.MOST) {
+    if ((long) need.run().qty() * need.copies() > Values.MOST
+        || need.firstLine() > Values.MOST
+        || need.firstCopy() > Values.MOST) {
       throw fields.damaged("qty", Integer.toString(need.run().qty()), "too many lines");
     }
     if (need.run().rules().places() instanceof JointPlaces.Bearings bearings
