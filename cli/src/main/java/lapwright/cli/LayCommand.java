@@ -26,10 +26,11 @@ import picocli.CommandLine.Option;
 /** One run on the spot. */
 @Command(
     name = "lay",
+    sortOptions = false,
     description = {
       "One run on the spot, without any files: how many pieces it takes, how they are laid, and what"
-          + " is left of the sticks. Options are named as the fields of a run in a job. Lengths:"
-          + " 40ft, 36ft-8in, 4in or 3200mm need no quotes.",
+          + " is left of the sticks. Give --length, --stock and how pieces meet: --lap, or --joint"
+          + " butt. Lengths such as 40ft, 36ft-8in, 4in, 1/8in or 3200mm need no quotes.",
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -43,6 +44,7 @@ final class LayCommand implements Callable<Integer> {
 
   @Option(
       names = "--time",
+      order = 42,
       paramLabel = "SECONDS",
       defaultValue = "60",
       converter = PlanningOptions.Seconds.class,
@@ -51,13 +53,14 @@ final class LayCommand implements Callable<Integer> {
 
   @Option(
       names = "--units",
+      order = 40,
       paramLabel = "ft-in|mm",
       defaultValue = "ft-in",
       converter = PaperOptions.Units.class,
       description = "Print lengths that way (default: ${DEFAULT-VALUE}).")
   private LengthStyle units = LengthStyle.FEET_INCHES;
 
-  @Option(names = "--json", description = "Print the result as JSON.")
+  @Option(names = "--json", order = 41, description = "Print the result as JSON.")
   private boolean json;
 
   LayCommand(Desk desk) {
@@ -81,7 +84,7 @@ final class LayCommand implements Callable<Integer> {
     Style style = PaperOptions.styleOn(desk.surroundings(), units);
     Shortage.NoSplit against = RunRules.against(order, order.runs().get(0));
     if (against != null) {
-      desk.tell(ShortageText.renderRun(against, style).stripTrailing());
+      desk.tell(ShortageText.renderRun(against, style, SpotRun::inOptions).stripTrailing());
       return ExitStatus.NO_PLAN;
     }
     PlanResult result =

@@ -4,7 +4,10 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import picocli.CommandLine.Option;
 
-/** A run, its stock and its saw on the command line; the names are those of the files. */
+/**
+ * A run, its stock and its saw on the command line, first what is always typed; the names are those
+ * of the files.
+ */
 final class RunOptions {
   private final Map<String, String> typed = new LinkedHashMap<>();
 
@@ -15,6 +18,7 @@ final class RunOptions {
 
   @Option(
       names = "--length",
+      order = 1,
       paramLabel = "LENGTH",
       description = "The length that is covered, such as 40ft or 36ft-8in.")
   void length(String text) {
@@ -23,6 +27,7 @@ final class RunOptions {
 
   @Option(
       names = "--qty",
+      order = 4,
       paramLabel = "NUMBER",
       description = "How many lines of it (default: 1).")
   void qty(String text) {
@@ -31,6 +36,7 @@ final class RunOptions {
 
   @Option(
       names = "--mark",
+      order = 28,
       paramLabel = "MARK",
       description = "What its pieces are named after (default: L).")
   void mark(String text) {
@@ -39,6 +45,7 @@ final class RunOptions {
 
   @Option(
       names = "--stock",
+      order = 2,
       paramLabel = "LENGTH,..",
       description = "Lengths of the sticks, such as 10ft or 10ft,12ft-2in.")
   void stock(String text) {
@@ -47,6 +54,7 @@ final class RunOptions {
 
   @Option(
       names = "--lap",
+      order = 3,
       paramLabel = "LENGTH",
       description = "Pieces overlap by this; as the drawings say, there is no default.")
   void lap(String text) {
@@ -55,6 +63,7 @@ final class RunOptions {
 
   @Option(
       names = "--joint",
+      order = 5,
       paramLabel = "butt|lap",
       description = "How pieces meet; may be left out where --lap or --butt-gap is given.")
   void joint(String text) {
@@ -63,6 +72,7 @@ final class RunOptions {
 
   @Option(
       names = "--butt-gap",
+      order = 6,
       paramLabel = "LENGTH",
       description = "The greatest gap that the drawings allow where pieces butt.")
   void buttGap(String text) {
@@ -71,6 +81,7 @@ final class RunOptions {
 
   @Option(
       names = "--joints-at",
+      order = 7,
       paramLabel = "LENGTH,..",
       description = "Where joints may stand, from the start (default: anywhere).")
   void jointsAt(String text) {
@@ -79,6 +90,7 @@ final class RunOptions {
 
   @Option(
       names = "--bearings",
+      order = 8,
       paramLabel = "FIRST,SPACING",
       description =
           "Joints stand on bearings only: the first this far from the start, then one every spacing, such as 0,8ft.")
@@ -86,26 +98,36 @@ final class RunOptions {
     typed.put("bearings", text);
   }
 
-  @Option(names = "--shortest-piece", paramLabel = "LENGTH", description = "No piece is shorter.")
+  @Option(
+      names = "--shortest-piece",
+      order = 9,
+      paramLabel = "LENGTH",
+      description = "No piece is shorter.")
   void shortestPiece(String text) {
     typed.put("shortest-piece", text);
   }
 
   @Option(
       names = "--shortest-at-end",
+      order = 10,
       paramLabel = "LENGTH",
       description = "The same for the first and the last piece, instead of --shortest-piece.")
   void shortestAtEnd(String text) {
     typed.put("shortest-at-end", text);
   }
 
-  @Option(names = "--longest-piece", paramLabel = "LENGTH", description = "No piece is longer.")
+  @Option(
+      names = "--longest-piece",
+      order = 11,
+      paramLabel = "LENGTH",
+      description = "No piece is longer.")
   void longestPiece(String text) {
     typed.put("longest-piece", text);
   }
 
   @Option(
       names = "--step",
+      order = 22,
       paramLabel = "LENGTH",
       description =
           "Pieces come in multiples of this, but for whole sticks and closing pieces (default: 1/16 in, or 1 mm).")
@@ -115,13 +137,17 @@ final class RunOptions {
 
   @Option(
       names = "--closing",
+      order = 15,
       paramLabel = "end|start|either",
       description = "Where the piece lies that is laid last (default: end).")
   void closing(String text) {
     typed.put("closing", text);
   }
 
-  @Option(names = "--full-sticks", description = "All pieces but the closing one are whole sticks.")
+  @Option(
+      names = "--full-sticks",
+      order = 14,
+      description = "All pieces but the closing one are whole sticks.")
   void fullSticks(boolean wanted) {
     if (wanted) {
       typed.put("full-sticks", "yes");
@@ -130,6 +156,7 @@ final class RunOptions {
 
   @Option(
       names = "--leave-long",
+      order = 16,
       paramLabel = "LENGTH",
       description = "That piece goes out this much too long and is cut on the building.")
   void leaveLong(String text) {
@@ -138,6 +165,7 @@ final class RunOptions {
 
   @Option(
       names = "--extra-joints",
+      order = 12,
       paramLabel = "NUMBER",
       description = "So many joints more than the fewest (default: 0).")
   void extraJoints(String text) {
@@ -146,6 +174,7 @@ final class RunOptions {
 
   @Option(
       names = "--most-joints",
+      order = 13,
       paramLabel = "NUMBER",
       description = "So many joints a line may have, outright.")
   void mostJoints(String text) {
@@ -154,6 +183,7 @@ final class RunOptions {
 
   @Option(
       names = "--stagger",
+      order = 17,
       paramLabel = "LENGTH",
       description = "Joints of neighbouring lines are at least this far apart.")
   void stagger(String text) {
@@ -162,19 +192,25 @@ final class RunOptions {
 
   @Option(
       names = "--longest-unbroken",
+      order = 18,
       paramLabel = "LENGTH",
       description = "An expansion gap at least this often; with --gap.")
   void longestUnbroken(String text) {
     typed.put("longest-unbroken", text);
   }
 
-  @Option(names = "--gap", paramLabel = "LENGTH", description = "How wide an expansion gap is.")
+  @Option(
+      names = "--gap",
+      order = 19,
+      paramLabel = "LENGTH",
+      description = "How wide an expansion gap is.")
   void gap(String text) {
     typed.put("gap", text);
   }
 
   @Option(
       names = "--add-at-start",
+      order = 20,
       paramLabel = "LENGTH",
       description = "What the first piece is longer: corner lap, return, hem.")
   void addAtStart(String text) {
@@ -183,19 +219,25 @@ final class RunOptions {
 
   @Option(
       names = "--add-at-end",
+      order = 21,
       paramLabel = "LENGTH",
       description = "The same for the last piece.")
   void addAtEnd(String text) {
     typed.put("add-at-end", text);
   }
 
-  @Option(names = "--kerf", paramLabel = "LENGTH", description = "What a cut takes (default: 0).")
+  @Option(
+      names = "--kerf",
+      order = 23,
+      paramLabel = "LENGTH",
+      description = "What a cut takes (default: 0).")
   void kerf(String text) {
     typed.put("kerf", text);
   }
 
   @Option(
       names = "--end-trim",
+      order = 24,
       paramLabel = "LENGTH",
       description = "What is cut off a bad mill end, its kerf included (default: 0).")
   void endTrim(String text) {
@@ -204,6 +246,7 @@ final class RunOptions {
 
   @Option(
       names = "--hold",
+      order = 26,
       paramLabel = "LENGTH",
       description = "The least that the vise holds at the last cut (default: 0).")
   void hold(String text) {
@@ -212,6 +255,7 @@ final class RunOptions {
 
   @Option(
       names = "--mill-ends",
+      order = 25,
       paramLabel = "good|bad",
       description = "good: mill ends need no trim.")
   void millEnds(String text) {
@@ -220,6 +264,7 @@ final class RunOptions {
 
   @Option(
       names = "--short-by",
+      order = 27,
       paramLabel = "LENGTH",
       description = "By how much a stick can come short (default: 0).")
   void shortBy(String text) {

@@ -1,6 +1,7 @@
 package lapwright.print;
 
 import java.util.List;
+import java.util.function.UnaryOperator;
 import lapwright.Shortage;
 
 /** That no plan is possible and what is missing, as text. */
@@ -27,11 +28,16 @@ public final class ShortageText {
         style);
   }
 
-  /** One run by itself whose rules no split keeps. */
-  public static String renderRun(Shortage.NoSplit run, Style style) {
+  /**
+   * One run by itself whose rules no split keeps.
+   *
+   * @param inOptions says what is said of a file's fields of a command's options
+   */
+  public static String renderRun(
+      Shortage.NoSplit run, Style style, UnaryOperator<String> inOptions) {
     Page page = new Page(style);
     page.strongText("No plan is possible: no split of the run keeps its rules.");
-    page.text(ShortageLines.against(run, style) + ".", 2, 4);
+    page.text(inOptions.apply(ShortageLines.against(run, style)) + ".", 2, 4);
     return page.printed();
   }
 

@@ -123,9 +123,11 @@ final class LayCommandTest {
     CommandRun run = lay("--length 40 --stock 10ft,x --lap 4in --bearings 4ft");
     assertEquals(ExitStatus.WRONG_USAGE, run.status());
     assertEquals("", run.out());
-    assertTrue(run.err().contains("command line, length: 40"), run.err());
-    assertTrue(run.err().contains("command line, stock: x"), run.err());
-    assertTrue(run.err().contains("bearings > spacing"), run.err());
+    assertTrue(run.err().contains("command line, --length: 40"), run.err());
+    assertTrue(run.err().contains("command line, --stock: x"), run.err());
+    assertTrue(run.err().contains("command line, --bearings: 4ft"), run.err());
+    assertTrue(run.err().contains("such as --bearings 0,8ft"), run.err());
+    assertTrue(run.err().contains("Write 40ft for feet, 40in for inches or 40mm."), run.err());
     assertTrue(run.err().contains("3 faults."), run.err());
   }
 
@@ -133,21 +135,23 @@ final class LayCommandTest {
   void lapIsNeverGuessed() {
     CommandRun neither = lay("--length 40ft --stock 10ft");
     assertEquals(ExitStatus.WRONG_USAGE, neither.status());
-    assertTrue(neither.err().contains("command line, joint"), neither.err());
+    assertTrue(neither.err().contains("such as --lap 4in; or --joint butt"), neither.err());
+    assertTrue(neither.err().contains("command line, --lap"), neither.err());
     CommandRun noLap = lay("--length 40ft --stock 10ft --joint lap");
     assertEquals(ExitStatus.WRONG_USAGE, noLap.status());
-    assertTrue(noLap.err().contains("the lap that the drawings give"), noLap.err());
+    assertTrue(
+        noLap.err().contains("the lap that the drawings give, such as --lap 2in."), noLap.err());
   }
 
   @Test
   void ruleThatNoSplitKeepsIsToldWithTheNearestChange() {
     CommandRun run = lay("--length 40ft --stock 10ft --lap 4in --most-joints 2");
     assertEquals(ExitStatus.NO_PLAN, run.status());
-    assertTrue(run.err().contains("make most-joints 4"), run.err());
+    assertTrue(run.err().contains("make --most-joints 4"), run.err());
     CommandRun longLap = lay("--length 40ft --stock 2in --lap 4in");
     assertEquals(ExitStatus.NO_PLAN, longLap.status());
     assertTrue(
-        longLap.err().replaceAll("\\s+", " ").contains("make the lap shorter than 2\""),
+        longLap.err().replaceAll("\\s+", " ").contains("make the lap shorter than 2in"),
         longLap.err());
   }
 
@@ -165,5 +169,36 @@ final class LayCommandTest {
     CommandRun full =
         lay("--length 41ft --stock 10ft --lap 2in --full-sticks --longest-unbroken 50ft --gap 0");
     assertEquals(ExitStatus.DONE, full.status(), full.err());
+  }
+
+  /** First what is always typed: the length, the sticks, the lap. */
+  @Test
+  void helpListsFirstWhatIsAlwaysTyped() {
+    String help = lay("--help").out();
+    List<Integer> at = new ArrayList<>();
+    for (String option :
+        List.of("--length=", "--stock=", "--lap=", "--qty=", "--step=", "--json")) {
+      at.add(help.indexOf("\n      " + option));
+    }
+    assertEquals(at.stream().sorted().toList(), at, help);
+    assertTrue(at.get(0) > 0, help);
+  }
+
+  @Test
+  void whatIsWrongIsSaidOfOptions() {
+    CommandRun run =
+        lay(
+            "--length 40ft --stock 10ft --lap 4in --joint butt --joints-at 8ft,4ft --gap 1in"
+                + " --extra-joints 1 --most-joints 3 --short-by 12ft");
+    assertEquals(ExitStatus.WRONG_USAGE, run.status());
+    for (String said :
+        List.of(
+            "--lap\n    A lap, and its pieces butt.\n    Write --joint lap, or leave out the lap.",
+            "--joints-at: 4ft",
+            "such as --longest-unbroken 40ft, or leave out --gap.",
+            "--extra-joints\n    --most-joints tells already",
+            "Correct --short-by or --stock.")) {
+      assertTrue(run.err().contains(said), said + "\n" + run.err());
+    }
   }
 }

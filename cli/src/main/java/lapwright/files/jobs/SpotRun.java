@@ -3,6 +3,7 @@ package lapwright.files.jobs;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import lapwright.files.shop.MaterialFile;
 import lapwright.files.source.Fault;
 import lapwright.files.source.Fields;
@@ -22,13 +23,16 @@ import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One run without a folder: the fields of a run, its stock and its saw, each typed as in the files
- * and read by the same rules.
+ * One run without a folder: the fields of a run, its stock and its saw, each typed as an option and
+ * read by the rules of the files. What is wrong is said of options.
  */
 public final class SpotRun {
   /** Fields of the stock and the saw, beside those of a run. */
   private static final List<String> CUTTING =
       List.of("stock", "kerf", "end-trim", "hold", "mill-ends", "short-by");
+
+  private static final OptionWords WORDS =
+      new OptionWords(Stream.concat(JobFields.RUN.stream(), CUTTING.stream()).distinct().toList());
 
   private static final Place PLACE = Place.whole("command line");
   private static final String NAME = "run";
@@ -59,14 +63,33 @@ public final class SpotRun {
     List<Node.Entry> ofRun = new ArrayList<>();
     List<Node.Entry> ofCutting = new ArrayList<>();
     typed.forEach(
-        (field, text) ->
-            (CUTTING.contains(field) ? ofCutting : ofRun).add(entry(field, node(field, text))));
+        (field, text) -> {
+          if (field.equals("bearings") && parts(text).size() != 2) {
+            findings.fault(
+                PLACE,
+                field,
+                text,
+                "not two lengths",
+                "Give the first bearing and the spacing, such as --bearings 0,8ft.");
+          } else {
+            (CUTTING.contains(field) ? ofCutting : ofRun).add(entry(field, node(field, text)));
+          }
+        });
     addUnlessTyped(typed, ofRun, "mark", "L");
     addUnlessTyped(typed, ofRun, "qty", "1");
     if (!typed.containsKey("joint")) {
       if (typed.containsKey("lap")) {
         ofRun.add(entry("joint", new Node.Scalar(PLACE, "lap")));
       } else if (typed.containsKey("butt-gap")) {
+        ofRun.add(entry("joint", new Node.Scalar(PLACE, "butt")));
+      } else {
+        findings.fault(
+            PLACE,
+            "lap",
+            "",
+            "missing",
+            "Give the lap that the drawings say, such as --lap 4in; or --joint butt where pieces"
+                + " butt.");
         ofRun.add(entry("joint", new Node.Scalar(PLACE, "butt")));
       }
     }
@@ -81,8 +104,13 @@ public final class SpotRun {
         read == null || order == null || !findings.isSound()
             ? null
             : order.withRuns(List.of(new RunNeed(NAME, null, 1, read))),
-        findings.faults(),
+        findings.faults().stream().map(WORDS::fault).toList(),
         findings.notes());
+  }
+
+  /** What is said of a run in a file, as it is said of options. */
+  public static String inOptions(String text) {
+    return WORDS.advice(text);
   }
 
   private static void addUnlessTyped(
@@ -105,8 +133,7 @@ public final class SpotRun {
       List<String> parts = parts(text);
       List<Node.Entry> entries = new ArrayList<>();
       for (int i = 0; i < parts.size(); i++) {
-        String name = i == 0 ? "first" : i == 1 ? "spacing" : "more";
-        entries.add(entry(name, new Node.Scalar(PLACE, parts.get(i))));
+        entries.add(entry(i == 0 ? "first" : "spacing", new Node.Scalar(PLACE, parts.get(i))));
       }
       return new Node.Mapping(PLACE, entries);
     }
@@ -149,7 +176,7 @@ public final class SpotRun {
             "short-by",
             "",
             "sticks can come short by as much as they are long",
-            "Correct short-by or stock.");
+            "Correct --short-by or --stock.");
       } else {
         supplies.add(new Supply.Offer("", length, null, 1, Integer.MAX_VALUE, "", null, null));
       }
