@@ -8,6 +8,7 @@ import lapwright.demand.RunLayouts;
 import lapwright.demand.StickDemand;
 import lapwright.effort.Effort;
 import lapwright.effort.Progress;
+import lapwright.measure.Length;
 import lapwright.plan.Proof;
 import lapwright.problem.SpliceSolution;
 import lapwright.problem.StickSolution.Status;
@@ -50,7 +51,7 @@ final class RunSolving {
     SpliceSolution solution = SpliceSolver.solve(demand.problem(), told);
     if (!solution.status().hasSolution()) {
       if (solution.status() == Status.IMPOSSIBLE) {
-        return new MaterialAnswer.Lacking(new Shortage.SuppliesFallShort(material));
+        return new MaterialAnswer.Lacking(missing(demand, told));
       }
       return asksForFullSticks(order) && !effort.spent()
           ? new MaterialAnswer.Lacking(new Shortage.NoFullSticks(material))
@@ -65,6 +66,21 @@ final class RunSolving {
         solution.bound(),
         solution.status() == Status.PROVED ? Proof.PROVED : Proof.OPEN,
         demand.certificate(Objects.requireNonNull(solution.certificate())));
+  }
+
+  /** How many sticks more would do, where that is found. */
+  private static Shortage missing(RunDemand demand, Effort effort) {
+    String material = demand.order().material().id();
+    Length length = demand.furtherLength().orElse(null);
+    if (length == null) {
+      return new Shortage.SuppliesFallShort(material);
+    }
+    SpliceSolution with =
+        SpliceSolver.solve(demand.withFurtherSticks(), effort.tellingInstead(progress -> {}));
+    return with.status().hasSolution() && with.cost() > 0
+        ? new Shortage.TooFewSticks(
+            material, length, Math.toIntExact(with.cost()), with.status() == Status.PROVED)
+        : new Shortage.SuppliesFallShort(material);
   }
 
   static boolean asksForFullSticks(MaterialOrder order) {

@@ -8,8 +8,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.math.BigDecimal;
 import java.util.List;
 import lapwright.measure.Length;
+import lapwright.measure.Price;
 import lapwright.plan.Cut;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Pattern;
@@ -214,6 +216,26 @@ class RunOrdersTest {
     Shortage.NoSplit run = assertInstanceOf(Shortage.NoSplit.class, impossible.shortages().get(0));
     assertEquals("most-joints", run.rule());
     assertEquals("make most-joints 2", run.advice());
+  }
+
+  /** Three lines of 25' fill 7.5 sticks of 10', and 4 can be had: 4 more, not 3. */
+  @Test
+  void stockThatIsShortOfRunsIsToldInSticks() {
+    RunShop shop = new RunShop();
+    shop.supplies.add(
+        new Supply.Offer(
+            "pellbrook",
+            inches(120),
+            new Price(new BigDecimal("10.00"), Price.Per.EACH),
+            1,
+            4,
+            "",
+            null,
+            null));
+    shop.run("A", "T1", 3, inches(300), lap(Length.ZERO, Length.ZERO));
+    PlanResult.Impossible impossible = assertInstanceOf(PlanResult.Impossible.class, shop.result());
+    assertEquals(
+        List.of(new Shortage.TooFewSticks("stuff", inches(120), 4, true)), impossible.shortages());
   }
 
   @Test

@@ -12,11 +12,14 @@ import lapwright.check.CheckedPlan;
 import lapwright.compare.OneMore;
 import lapwright.effort.Effort;
 import lapwright.files.OrderInput;
+import lapwright.files.answers.ItemJson;
 import lapwright.files.answers.MarkJson;
 import lapwright.files.jobs.JobChoice;
 import lapwright.files.source.Nearest;
+import lapwright.paperwork.ItemPaper;
 import lapwright.paperwork.MarkPaper;
 import lapwright.print.CheckText;
+import lapwright.print.ItemText;
 import lapwright.print.MarkText;
 import lapwright.print.Style;
 import org.jspecify.annotations.Nullable;
@@ -24,13 +27,13 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
-/** Where the pieces of one mark land, and what one more would cost. */
+/** Where the pieces of one mark or item land, and what one more would cost. */
 @Command(
     name = "explain",
     description = {
       "Where each piece of a mark lands: on which ticket, from which stick, beside what; and what one"
           + " more would cost, which is planned. Of plan.json in the folder where 'order --save' has"
-          + " left one, else planned now.",
+          + " left one, else planned now. Of an item: which job needs it, and where it comes from.",
     },
     footerHeading = "%nExample:%n",
     footer = "  lapwright explain my-shop P1")
@@ -40,7 +43,10 @@ final class ExplainCommand implements Callable<Integer> {
   @Parameters(index = "0", paramLabel = "FOLDER", description = "The folder of the order.")
   private Path folder = Path.of("");
 
-  @Parameters(index = "1", paramLabel = "MARK", description = "A mark of a piece or a run.")
+  @Parameters(
+      index = "1",
+      paramLabel = "MARK",
+      description = "A mark of a piece or a run, or the name of an item.")
   private String mark = "";
 
   @Mixin private PlanningOptions planning = new PlanningOptions();
@@ -76,7 +82,12 @@ final class ExplainCommand implements Callable<Integer> {
                 return explained(kept, planner, effort);
               }
               PlanResult result =
-                  planner.plan(input.order().shop(), input.materialOrders(), Map.of(), effort);
+                  planner.plan(
+                      input.order().shop(),
+                      input.materialOrders(),
+                      input.itemOrders(),
+                      Map.of(),
+                      effort);
               return result instanceof PlanResult.Planned planned
                   ? explained(List.of(planned.plan()), planner, effort)
                   : new Explained(result, List.of(), null);
@@ -87,21 +98,29 @@ final class ExplainCommand implements Callable<Integer> {
       return desk.tellNoPlan(Objects.requireNonNull(explained.noPlan()), style);
     }
     if (paper.kinds().isEmpty()) {
-      return tellUnknown(MarkPaper.marks(explained.plans()));
+      ItemPaper item = ItemPaper.of(explained.plans(), mark);
+      if (item.orders().isEmpty()) {
+        return tellUnknown(explained.plans());
+      }
+      desk.print(papers.isJson() ? ItemJson.text(item) : ItemText.render(item, style));
+      return desk.statusOf(explained.plans(), planning);
     }
     desk.print(
         papers.isJson() ? MarkJson.text(paper, style.units()) : MarkText.render(paper, style));
     return desk.statusOf(explained.plans(), planning);
   }
 
-  private int tellUnknown(SortedSet<String> marks) {
+  private int tellUnknown(List<CheckedPlan> plans) {
+    SortedSet<String> marks = MarkPaper.marks(plans);
+    SortedSet<String> names = ItemPaper.items(plans);
+    names.addAll(marks);
     desk.tell(
         "lapwright: "
             + mark
             + ": nothing that is planned has this mark. "
             + Nearest.advice(
                 mark,
-                marks,
+                names,
                 marks.isEmpty()
                     ? "No piece has a mark."
                     : "The marks are: " + String.join(", ", marks) + "."));

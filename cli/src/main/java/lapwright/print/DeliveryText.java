@@ -14,7 +14,10 @@ import lapwright.paperwork.Delivery.LastDay;
 import lapwright.shop.Shop;
 import lapwright.shop.Supplier;
 
-/** What each supplier brings, when to order it, and what it costs delivered. */
+/**
+ * What each supplier brings, when to order it, and what it costs delivered. A minimum that is not
+ * met is a line of attention.
+ */
 final class DeliveryText {
   private static final long HUNDRED_MILLIONTHS_OF_KG_IN_MILLIGRAM = 100;
 
@@ -74,9 +77,6 @@ final class DeliveryText {
       facts.add("longest stick " + page.length(one.longest()));
     }
     page.text(terms.id() + ": " + String.join("; ", facts) + ".", 0, 2);
-    if (!one.shortOfMinimum().isZero()) {
-      page.text("! " + underMinimum(one) + ".", 2, 4);
-    }
     for (LastDay day : one.lastDays()) {
       page.text(
           "Order by "
@@ -112,9 +112,6 @@ final class DeliveryText {
       if (!one.lastDays().isEmpty()) {
         parts.add("order from " + name + " by " + at(one.lastDays().get(0).order(), one.terms()));
       }
-      if (!one.shortOfMinimum().isZero()) {
-        parts.add(name + " " + underMinimum(one));
-      }
     }
     return String.join("; ", parts) + ".";
   }
@@ -134,13 +131,6 @@ final class DeliveryText {
             + " freight, "
             + money.print(one.delivered())
             + " delivered";
-  }
-
-  private String underMinimum(Delivery one) {
-    Money minimum = one.terms().minimum();
-    return money.print(one.shortOfMinimum())
-        + " under the least order of "
-        + (minimum == null ? "" : money.print(minimum));
   }
 
   private static String at(LocalDate day, Supplier terms) {

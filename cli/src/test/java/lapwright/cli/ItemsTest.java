@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -75,10 +76,10 @@ final class ItemsTest {
         order.out());
     assertEquals(
         """
-        supplier,code,material,name,length,length_mm,sticks,items,packs,sold_in,price,per,cost,total,currency
-        north,,tube,tube,"20'-0""\",6096,3,,3,1,40.00,each,120.00,120.00,USD
-        north,,anchor,,,,,8,8,1,1.25,each,10.00,10.00,USD
-        north,NS-1,screw-brown,,,,,200,2,100,6.00,pack,12.00,12.00,USD
+        supplier,code,material,name,length,length_mm,sticks,items,packs,sold_in,price,per,cost,total,currency,freight,days,order_by
+        north,,tube,tube,"20'-0""\",6096,3,,3,1,40.00,each,120.00,120.00,USD,,,
+        north,,anchor,,,,,8,8,1,1.25,each,10.00,10.00,USD,,,
+        north,NS-1,screw-brown,,,,,200,2,100,6.00,pack,12.00,12.00,USD,,,
         """,
         file("papers/order.csv"));
     assertEquals(
@@ -270,5 +271,42 @@ final class ItemsTest {
     assertFalse(run("prices").out().contains("24'-0\""));
     shop.replace("suppliers.yaml", "longest: 20'", "longest: 24'");
     assertTrue(run("order").out().contains("24'-0\""));
+  }
+
+  /** Ten more screws of a list out of a spreadsheet: 160, in the same two packs. */
+  @Test
+  void rowsWithoutALengthAreItemsInAListToo() throws IOException {
+    shop.put("jobs/dock.csv", "material,length,qty\nscrew-brown,,10\n");
+    String json = run("order", "--json").out();
+    assertTrue(json.contains("\"wanted\" : 160"), json);
+    shop.put("jobs/dock.csv", "material,length,qty\ntube,,10\n");
+    CommandRun cut = run("order");
+    assertEquals(3, cut.status());
+    assertTrue(cut.err().contains("jobs/dock.csv, line 2"), cut.err());
+    assertTrue(cut.err().contains("Give it a length"), cut.err());
+  }
+
+  /** 150 screws of two packs of 100: 50 are left, so that the next one costs nothing. */
+  @Test
+  void isExplainedByItsName() {
+    CommandRun screws = run("explain", "screw-brown");
+    assertEquals(0, screws.status(), screws.err());
+    assertEquals("screw-brown: 150 pieces, counted; no ticket cuts them.", screws.firstLine());
+    assertTrue(screws.out().contains("2 packs of 100 from north. 50 will be left."), screws.out());
+    assertTrue(screws.out().contains("One more: costs nothing"), screws.out());
+    assertTrue(run("explain", "anchor").out().contains("One more: costs $1.25"), screws.out());
+    assertTrue(run("explain", "anchor", "--json").out().contains("\"bought\" : 8"));
+    assertTrue(run("explain", "ancor").err().contains("anchor"));
+  }
+
+  /** Freight once a supplier, days in every row; due 2026-12-04 less two working days. */
+  @Test
+  void theListOfWhatToBuyTellsFreightAndDays() throws IOException {
+    shop.put("suppliers.yaml", "suppliers:\n  north: { days: 2, freight: 25.00 }\n");
+    shop.replace("jobs/pier.yaml", "status: firm", "status: firm\ndue: 2026-12-04");
+    assertEquals(0, run("order", "--out", folder.resolve("papers")).status());
+    List<String> rows = file("papers/order.csv").lines().toList();
+    assertTrue(rows.get(1).endsWith(",USD,25.00,2,2026-12-02"), rows.toString());
+    assertTrue(rows.get(2).endsWith(",USD,,2,2026-12-02"), rows.toString());
   }
 }

@@ -4,12 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import lapwright.ItemBuying;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.Shortage;
 import lapwright.effort.Effort;
+import lapwright.plan.ItemPlan;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Proof;
+import lapwright.shop.ItemOrder;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 import lapwright.shop.RunNeed;
@@ -76,6 +79,13 @@ public final class OneMore {
       runs.add(each.equals(need) ? oneMoreLine(each) : each);
     }
     return ask(shop, plan, with(order, order.needs(), runs), effort);
+  }
+
+  /** An item with one more piece of it, bought as well as it can be. */
+  public static ItemPlan ofItem(ItemPlan plan) {
+    List<ItemOrder.Need> needs = new ArrayList<>(plan.order().needs());
+    needs.add(new ItemOrder.Need("", null, 1, 1, 1));
+    return ItemBuying.buy(new ItemOrder(plan.order().stock(), plan.order().leftOver(), needs));
   }
 
   private static RunNeed oneMoreLine(RunNeed need) {

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -283,6 +284,56 @@ public final class RunDemand {
 
   public SpliceProblem problem() {
     return problem;
+  }
+
+  /**
+   * The same with as many further sticks as it takes, which cost 1 each, and all else nothing: its
+   * least cost is how many are missing. The further sticks are the last stock; they are as long as
+   * the longest that can be had, or lie there.
+   */
+  public SpliceProblem withFurtherSticks() {
+    List<Stock> stocks = new ArrayList<>();
+    Stock longest = null;
+    for (Stock stock : problem.stocks()) {
+      stocks.add(priced(stock, 0, stock.packSize(), stock.mostPacks()));
+      longest = longest == null || stock.capacity() > longest.capacity() ? stock : longest;
+    }
+    if (longest != null) {
+      stocks.add(priced(longest, 1, 1, Integer.MAX_VALUE));
+    }
+    return new SpliceProblem(
+        problem.plain(),
+        stocks,
+        problem.cut(),
+        problem.hold(),
+        problem.keepFrom(),
+        problem.groups());
+  }
+
+  private static Stock priced(Stock stock, long price, int packSize, int mostPacks) {
+    return new Stock(
+        stock.length(),
+        stock.capacity(),
+        stock.smallCapacity(),
+        stock.wholeUse(),
+        stock.tail(),
+        price,
+        price,
+        packSize,
+        mostPacks);
+  }
+
+  /** The length of the further sticks; empty where there is no stock at all. */
+  public Optional<Length> furtherLength() {
+    Supply longest = null;
+    long capacity = 0;
+    for (int j = 0; j < supplies.size(); j++) {
+      if (longest == null || problem.stocks().get(j).capacity() > capacity) {
+        longest = supplies.get(j);
+        capacity = problem.stocks().get(j).capacity();
+      }
+    }
+    return Optional.ofNullable(longest).map(Supply::length);
   }
 
   public MaterialOrder order() {

@@ -46,6 +46,7 @@ final class StockFit {
   static List<Attention> of(Shop shop, MaterialPlan plan) {
     StockFit fit = new StockFit(shop, plan);
     fit.passedOver();
+    fit.lotNotWritten();
     fit.dearerThanMore();
     fit.narrowMisses();
     return fit.attention;
@@ -75,6 +76,32 @@ final class StockFit {
               "cut "
                   + (over.size() == 1 ? "it" : "them")
                   + " down first, or correct longest-stick in shop.yaml"));
+    }
+  }
+
+  /** Stock that counts as a lot each because nobody wrote its lot down, and is not used. */
+  private void lotNotWritten() {
+    if (order.material().oneLotPer() == OneLotPer.NONE) {
+      return;
+    }
+    List<String> unused = new ArrayList<>();
+    for (Supply supply : order.supplies()) {
+      boolean without =
+          supply instanceof Supply.OnHand onHand
+              ? onHand.lot().isEmpty()
+              : supply instanceof Supply.RackOffcut offcut && offcut.lot().isEmpty();
+      if (without
+          && plan.patterns().stream().noneMatch(pattern -> pattern.supply().equals(supply.key()))) {
+        unused.add(units.exact(supply.length()) + " " + place(supply));
+      }
+    }
+    if (!unused.isEmpty()) {
+      attention.add(
+          new Attention(
+              plan.material()
+                  + ": not used, and no lot is written, so that each counts as a lot of its own: "
+                  + String.join(", ", unused),
+              "write the lot into on-hand.csv or rack.csv where it is known"));
     }
   }
 

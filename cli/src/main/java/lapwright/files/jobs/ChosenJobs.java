@@ -221,7 +221,7 @@ public final class ChosenJobs {
             "items",
             row.item(),
             "a material of materials.yaml, which is cut, not counted",
-            "List it under pieces, with a length.");
+            "Give it a length, as a piece.");
       } else if (isWanted && !items.contains(row.item())) {
         String near = Nearest.to(row.item(), items);
         if (near != null) {

@@ -146,10 +146,26 @@ final class Jobs {
               "Leave the job out of this order."));
       return;
     }
+    if (isItem(row)) {
+      String item = values.name(place, "material", row.cell("material"));
+      Integer qty = values.quantity(place, "qty", row.cell("qty"), 1);
+      if (item != null && qty != null) {
+        job.addItem(place, item, qty, findings);
+      }
+      return;
+    }
     Piece piece = piece(row);
     if (piece != null) {
       job.add(place, piece, findings);
     }
+  }
+
+  /** Counted goods have a name and a quantity, and nothing of a piece. */
+  private static boolean isItem(Table.Row row) {
+    return !row.cell("material").isEmpty()
+        && row.cell("length").isEmpty()
+        && row.cell("mark").isEmpty()
+        && JobFields.CUTTING.stream().allMatch(column -> row.cell(column).isEmpty());
   }
 
   private @Nullable Piece piece(Table.Row row) {

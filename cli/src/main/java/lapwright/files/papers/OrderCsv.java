@@ -4,6 +4,7 @@ import java.util.List;
 import lapwright.measure.LengthStyle;
 import lapwright.measure.Money;
 import lapwright.measure.Price;
+import lapwright.paperwork.Delivery;
 import lapwright.paperwork.OrderPaper;
 import lapwright.paperwork.OrderPaper.BuyLine;
 import lapwright.paperwork.OrderPaper.ItemLine;
@@ -34,17 +35,24 @@ public final class OrderCsv {
           "per",
           "cost",
           "total",
-          "currency");
+          "currency",
+          "freight",
+          "days",
+          "order_by");
 
   private OrderCsv() {}
 
   /**
-   * {@code cost} is not rounded, {@code total} is what the invoice says. Items have no length; the
-   * ones that nobody sells come last, with NOT ON THIS ORDER for a supplier.
+   * {@code cost} is not rounded, {@code total} is what the invoice says; what a supplier asks for
+   * {@code freight} stands once, in his first row. {@code order_by} is the last day on which an
+   * order arrives for the first job that waits for it. Items have no length; the ones that nobody
+   * sells come last, with NOT ON THIS ORDER for a supplier.
    */
   public static String text(OrderPaper paper, LengthStyle units) {
     CsvSheet sheet = new CsvSheet(HEAD);
     for (SupplierPart part : paper.suppliers()) {
+      Delivery delivery = delivery(paper, part);
+      boolean first = true;
       for (BuyLine line : part.lines()) {
         Supply.Offer offer = line.offer();
         CsvSheet.Row row =
@@ -58,7 +66,9 @@ public final class OrderCsv {
                 .empty(1)
                 .number(line.packs())
                 .number(offer.soldIn());
-        sheet.row(prices(row, offer.price(), line.exact(), line.billed(), paper));
+        prices(row, offer.price(), line.exact(), line.billed(), paper);
+        sheet.row(terms(row, delivery, first));
+        first = false;
       }
       for (ItemLine line : part.items()) {
         CsvSheet.Row row =
@@ -70,7 +80,9 @@ public final class OrderCsv {
                 .number(line.pieces())
                 .number(line.packs())
                 .number(line.offer().soldIn());
-        sheet.row(prices(row, line.offer().price(), line.exact(), line.billed(), paper));
+        prices(row, line.offer().price(), line.exact(), line.billed(), paper);
+        sheet.row(terms(row, delivery, first));
+        first = false;
       }
     }
     for (MissingItem missing : paper.missingItems()) {
@@ -81,9 +93,33 @@ public final class OrderCsv {
               .text(missing.item())
               .empty(4)
               .number(missing.pieces())
-              .empty(7));
+              .empty(10));
     }
     return sheet.text();
+  }
+
+  private static @Nullable Delivery delivery(OrderPaper paper, SupplierPart part) {
+    return paper.deliveries().deliveries().stream()
+        .filter(one -> one.terms().id().equals(part.supplier()))
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static CsvSheet.Row terms(CsvSheet.Row row, @Nullable Delivery delivery, boolean first) {
+    if (delivery == null) {
+      return row.empty(3);
+    }
+    boolean known = delivery.priced() && delivery.terms().freight() != null;
+    money(row, known && first ? delivery.freight() : null);
+    Integer days = delivery.terms().days();
+    if (days == null) {
+      row.empty(1);
+    } else {
+      row.number(days);
+    }
+    return delivery.lastDays().isEmpty()
+        ? row.empty(1)
+        : row.text(delivery.lastDays().get(0).order().toString());
   }
 
   private static CsvSheet.Row prices(
