@@ -172,7 +172,10 @@ public final class CheckText {
         leaf.steps() == 0
             ? "they are too short together."
             : leaf.listed() == 0
-                ? "what each of them can waste at most leaves too little by the weights given."
+                ? "what each of them can waste at most leaves too little by the weights given"
+                    + (leaf.steps() == 1
+                        ? "."
+                        : ", in " + Phrases.count(leaf.steps(), "step", "steps") + ".")
                 : "of "
                     + Phrases.count(leaf.listed(), "pattern", "patterns")
                     + " that waste little enough, no choice gives all pieces; shown in "

@@ -14,11 +14,13 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import lapwright.measure.Length;
 import lapwright.plan.Refutation;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Works out whether a refutation holds: lists the patterns that are possible at its root, and
- * follows every step over that list, pattern by pattern, in whole numbers. See {@link Refutation}
- * for what the steps claim.
+ * Works out whether a refutation holds, in whole numbers: follows every step over the list of the
+ * patterns that are possible, pattern by pattern, from where weights alone have made it short
+ * enough; before that, weighs all patterns together. See {@link Refutation} for what the steps
+ * claim.
  */
 final class NoPlanCheck {
   private static final int MOST_LISTED = 200_000;
@@ -45,7 +47,7 @@ final class NoPlanCheck {
    * What was worked out.
    *
    * @param fault what is wrong with the refutation, in words; empty when it holds
-   * @param listed patterns at its root
+   * @param listed patterns that its lists begin with
    * @param steps sieves and decisions
    */
   record Outcome(String fault, long sticks, int listed, int steps) {
@@ -71,7 +73,13 @@ final class NoPlanCheck {
 
   private record Decision(Map<Integer, Integer> holding, long times, boolean atMost) {}
 
-  private record Step(Refutation refutation, List<Listed> possible, List<Decision> decided) {}
+  /**
+   * A node and what is known there.
+   *
+   * @param possible null as long as nothing is listed
+   */
+  private record Step(
+      Refutation refutation, @Nullable List<Listed> possible, List<Decision> decided) {}
 
   /**
    * @param demanded how many of each length are needed
@@ -115,7 +123,7 @@ final class NoPlanCheck {
         waste = Math.subtractExact(waste, Math.multiplyExact(exact[i], quantities[i]));
         sizes[i] = (int) Math.min(exact[i], Math.min(longest(), Integer.MAX_VALUE - 1) + 1);
       }
-      return waste < 0 ? new Outcome("", sticks, 0, 0) : listed(root);
+      return waste < 0 ? new Outcome("", sticks, 0, 0) : followAll(root);
     } catch (ArithmeticException e) {
       return Outcome.fault("numbers beyond 63 bits");
     }
@@ -125,50 +133,51 @@ final class NoPlanCheck {
     return kinds.stream().mapToLong(Kind::capacity).max().orElse(0);
   }
 
-  /** The root: which patterns are possible at all. */
-  private Outcome listed(Refutation root) {
-    if (!(root instanceof Refutation.Sieve sieve)
-        || !sieve.cuts().isEmpty()
-        || !sieve.decided().isEmpty()) {
-      return Outcome.fault("a root that is not weights alone");
-    }
+  /**
+   * A sieve where nothing is listed yet: what it leaves of all patterns, null where the sticks do
+   * not suffice.
+   *
+   * @throws Unfollowed when it does not hold, or is too much work
+   */
+  private @Nullable List<Listed> siftAll(Refutation.Sieve sieve, List<Decision> decided)
+      throws Unfollowed {
     if (!PossiblePatterns.isFeasible(sizes.length, longest())) {
-      return Outcome.fault("lengths too fine to list all patterns");
+      throw new Unfollowed("lengths too fine to weigh all patterns");
     }
-    String unknown = unknownLength(sieve.weights());
-    if (!unknown.isEmpty()) {
-      return Outcome.fault(unknown);
+    Valuation valuation = new Valuation(sieve, decided);
+    if (valuation.absolute().compareTo(GREATEST_SUM) > 0) {
+      throw new Unfollowed("weights that sum to " + valuation.absolute());
     }
-    long[] weights = new long[sizes.length];
     int[] most = new int[sizes.length];
-    BigInteger reserve = BigInteger.ZERO;
-    BigInteger absolute = BigInteger.ZERO;
-    for (int i = 0; i < sizes.length; i++) {
-      weights[i] = sieve.weights().getOrDefault(lengths.get(i), 0L);
-      most[i] = (int) Math.min(quantities[i], Integer.MAX_VALUE);
-      BigInteger all = product(weights[i], quantities[i]);
-      reserve = reserve.subtract(all);
-      absolute = absolute.add(all.abs());
-    }
-    if (absolute.compareTo(GREATEST_SUM) > 0) {
-      return Outcome.fault("weights that sum to " + absolute);
-    }
-    PossiblePatterns table = new PossiblePatterns(sizes, most, weights, Math.toIntExact(longest()));
+    Arrays.setAll(most, i -> (int) Math.min(quantities[i], Integer.MAX_VALUE));
+    HeaviestBeside beside =
+        new HeaviestBeside(
+            sizes, most, valuation.weights, valuation.named(), Math.toIntExact(longest()));
+    BigInteger reserve = valuation.ofAll().negate();
     List<Long> greatest = new ArrayList<>();
     for (Kind kind : kinds) {
-      Optional<Long> heaviest = table.greatest(least(kind), (int) kind.capacity());
-      if (heaviest.isEmpty()) {
-        return new Outcome("", sticks, 0, 1);
+      HeaviestBeside.Found found =
+          beside.greatest(least(kind), (int) kind.capacity(), valuation::of, MOST_LISTED);
+      if (found.isTooMuch()) {
+        throw new Unfollowed("cuts and decisions about more than " + MOST_LISTED + " combinations");
       }
-      greatest.add(heaviest.get());
-      reserve = reserve.add(product(heaviest.get(), kind.sticks()));
+      if (found.isNothing()) {
+        return null;
+      }
+      greatest.add(found.weight());
+      reserve = reserve.add(product(found.weight(), kind.sticks()));
     }
     if (reserve.signum() < 0) {
-      return new Outcome("", sticks, 0, 1);
+      return null;
     }
     if (sieve.rest() == null) {
-      return Outcome.fault("weights under which the sticks suffice, by " + reserve);
+      throw new Unfollowed("weights under which the sticks suffice, by " + reserve);
     }
+    if (!sieve.cuts().isEmpty() || sieve.decided().stream().anyMatch(w -> w != 0)) {
+      throw new Unfollowed("a first list by more than weights alone");
+    }
+    PossiblePatterns table =
+        new PossiblePatterns(sizes, most, valuation.weights, Math.toIntExact(longest()));
     List<Listed> possible = new ArrayList<>();
     for (int kind = 0; kind < kinds.size(); kind++) {
       long enough = BigInteger.valueOf(greatest.get(kind)).subtract(reserve).longValueExact();
@@ -179,23 +188,37 @@ final class NoPlanCheck {
               enough,
               MOST_LISTED - possible.size());
       if (patterns.isEmpty()) {
-        return Outcome.fault("weights that leave more than " + MOST_LISTED + " patterns");
+        throw new Unfollowed("weights that leave more than " + MOST_LISTED + " patterns");
       }
       for (int[] pairs : patterns.get()) {
         possible.add(new Listed(kind, pairs));
       }
     }
-    return follow(new Step(sieve.rest(), possible, List.of()));
+    return possible;
+  }
+
+  /** Says why a refutation does not hold. */
+  private static final class Unfollowed extends Exception {
+    private static final long serialVersionUID = 1;
+
+    Unfollowed(String fault) {
+      super(fault);
+    }
+
+    String fault() {
+      return Objects.requireNonNull(getMessage());
+    }
   }
 
   private int least(Kind kind) {
     return (int) Math.max(0, kind.capacity() - waste);
   }
 
-  private Outcome follow(Step first) {
-    int steps = 1;
+  private Outcome followAll(Refutation root) {
+    int steps = 0;
+    int listed = 0;
     Deque<Step> open = new ArrayDeque<>();
-    open.push(first);
+    open.push(new Step(root, null, List.of()));
     while (!open.isEmpty()) {
       Step step = open.pop();
       steps++;
@@ -219,15 +242,22 @@ final class NoPlanCheck {
       if (!fault.isEmpty()) {
         return Outcome.fault(fault);
       }
-      Optional<List<Listed>> rest = sift(sieve, step);
-      if (rest.isPresent()) {
-        if (sieve.rest() == null) {
-          return Outcome.fault("a branch in which the sticks suffice by its last weights");
-        }
-        open.push(new Step(sieve.rest(), rest.get(), step.decided()));
+      List<Listed> possible = step.possible();
+      List<Listed> rest;
+      try {
+        rest =
+            possible == null
+                ? siftAll(sieve, step.decided())
+                : sift(sieve, possible, step.decided());
+      } catch (Unfollowed e) {
+        return Outcome.fault(e.fault());
+      }
+      if (rest != null) {
+        listed += possible == null ? rest.size() : 0;
+        open.push(new Step(Objects.requireNonNull(sieve.rest()), rest, step.decided()));
       }
     }
-    return new Outcome("", sticks, first.possible().size(), steps);
+    return new Outcome("", sticks, listed, steps);
   }
 
   private List<Decision> with(
@@ -247,13 +277,18 @@ final class NoPlanCheck {
         : "something about " + Faults.mm(unknown.first().units()) + ", which no job needs";
   }
 
-  /** What a sieve leaves; empty when the sticks do not suffice. */
-  private Optional<List<Listed>> sift(Refutation.Sieve sieve, Step step) {
-    Valuation valuation = new Valuation(sieve, step.decided());
-    long[] values = new long[step.possible().size()];
+  /**
+   * What a sieve leaves of a list; null where the sticks do not suffice.
+   *
+   * @throws Unfollowed when they do by a sieve that is the last
+   */
+  private @Nullable List<Listed> sift(
+      Refutation.Sieve sieve, List<Listed> possible, List<Decision> decided) throws Unfollowed {
+    Valuation valuation = new Valuation(sieve, decided);
+    long[] values = new long[possible.size()];
     Long[] greatest = new Long[kinds.size()];
     for (int at = 0; at < values.length; at++) {
-      Listed pattern = step.possible().get(at);
+      Listed pattern = possible.get(at);
       values[at] = valuation.of(pattern.pairs);
       Long before = greatest[pattern.kind];
       greatest[pattern.kind] = before == null ? values[at] : Math.max(before, values[at]);
@@ -261,23 +296,26 @@ final class NoPlanCheck {
     BigInteger reserve = valuation.ofAll().negate();
     for (int kind = 0; kind < greatest.length; kind++) {
       if (greatest[kind] == null) {
-        return Optional.empty();
+        return null;
       }
       reserve = reserve.add(product(greatest[kind], kinds.get(kind).sticks()));
     }
     if (reserve.signum() < 0) {
-      return Optional.empty();
+      return null;
+    }
+    if (sieve.rest() == null) {
+      throw new Unfollowed("a branch in which the sticks suffice by its last weights");
     }
     List<Listed> rest = new ArrayList<>();
     for (int at = 0; at < values.length; at++) {
-      Listed pattern = step.possible().get(at);
+      Listed pattern = possible.get(at);
       long best = Objects.requireNonNull(greatest[pattern.kind]);
       if (BigInteger.valueOf(best).subtract(BigInteger.valueOf(values[at])).compareTo(reserve)
           <= 0) {
         rest.add(pattern);
       }
     }
-    return Optional.of(rest);
+    return rest;
   }
 
   /** The value of a pattern in one sieve, v(a), and what all sticks together have, V. */
@@ -304,6 +342,43 @@ final class NoPlanCheck {
       decisions = decided;
     }
 
+    /** Lengths that cuts or decisions speak of. */
+    boolean[] named() {
+      boolean[] named = new boolean[sizes.length];
+      for (long[] byPlace : multipliers) {
+        for (int i = 0; i < named.length; i++) {
+          named[i] |= byPlace[i] != 0;
+        }
+      }
+      for (int e = 0; e < times.size(); e++) {
+        if (times.get(e) != 0) {
+          decisions.get(e).holding().keySet().forEach(i -> named[i] = true);
+        }
+      }
+      return named;
+    }
+
+    /** No pattern's value exceeds this, nor any part of one, by absolute value. */
+    BigInteger absolute() {
+      BigInteger sum = BigInteger.ZERO;
+      for (int i = 0; i < weights.length; i++) {
+        sum = sum.add(product(weights[i], quantities[i]).abs());
+      }
+      for (int c = 0; c < cuts.size(); c++) {
+        BigInteger rounded = BigInteger.valueOf(cuts.get(c).constant()).abs();
+        for (int i = 0; i < weights.length; i++) {
+          rounded = rounded.add(product(multipliers.get(c)[i], quantities[i]).abs());
+        }
+        sum =
+            sum.add(rounded.add(BigInteger.ONE).multiply(BigInteger.valueOf(cuts.get(c).times())));
+      }
+      for (long w : times) {
+        sum = sum.add(BigInteger.valueOf(w));
+      }
+      return sum;
+    }
+
+    /** Of pairs of the place of a length and a count. */
     long of(int[] pairs) {
       long value = sum(weights, pairs);
       for (int c = 0; c < cuts.size(); c++) {

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What can be cut from one stick so that no more than a given length of it is wasted: the greatest
- * weight, and the list of all that weighs enough. Weights may have any sign.
+ * What can be cut from one stick so that no more than a given length of it is wasted: the list of
+ * all that weighs enough. Weights may have any sign.
  *
  * <p>G(i, p) is the greatest weight of pieces of the first i lengths that take exactly p of the
  * stick; a walk back from each p within the window meets nothing but what it looks for. Time and
@@ -56,15 +56,6 @@ final class PossiblePatterns {
 
   static boolean isFeasible(int lengths, long longest) {
     return longest < MOST_CELLS && (lengths + 1L) * (longest + 1) <= MOST_CELLS;
-  }
-
-  /** The greatest weight of what takes {@code least} to {@code most}; empty when nothing does. */
-  Optional<Long> greatest(int least, int most) {
-    long greatest = NONE;
-    for (int p = Math.max(0, least); p <= most; p++) {
-      greatest = Math.max(greatest, heaviest[sizes.length][p]);
-    }
-    return greatest == NONE ? Optional.empty() : Optional.of(greatest);
   }
 
   /**

@@ -20,6 +20,7 @@ final class Sufficiency {
   private static final int MANY_PROGRAMS = 2_500;
   private static final int MOST_FOR_ENGINE = 3_000;
   private static final long MOST_NODES = 200;
+  private static final int CUT_ROUNDS = 8;
   private static final int FEW_DIVES = 20;
   private static final int MANY_DIVES = 40;
 
@@ -59,6 +60,10 @@ final class Sufficiency {
       }
       // Listing the patterns also finds those that dives begin from.
       List<Pattern> possible = refuter.possible();
+      Refutation byCuts = possible == null ? refuter.byCuts(CUT_ROUNDS) : null;
+      if (byCuts != null) {
+        return new Verdict(null, byCuts, false);
+      }
       int dives = possible == null ? MANY_DIVES : FEW_DIVES;
       Layout byDiving = layout(question, refuter.byDiving(dives));
       if (byDiving != null || possible == null) {

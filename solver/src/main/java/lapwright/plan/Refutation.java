@@ -17,9 +17,12 @@ import org.jspecify.annotations.Nullable;
  * stick takes C_j - B to C_j of it, an unused stick counting as the empty pattern: these are the
  * patterns to begin with, whatever a vise can hold.
  *
- * <p>A refutation is a tree, and its root a sieve without cuts. Whoever checks it keeps the list of
- * patterns that are still possible; each sieve drops some, and closes its branch when there cannot
- * be enough.
+ * <p>A refutation is a tree. Whoever checks it keeps what is still possible: all patterns at first,
+ * without a list. A sieve by weights alone that does not close its branch makes the list; each
+ * sieve over the list drops some, and closes its branch when there cannot be enough. A sieve
+ * without a list closes its branch, cuts and all, by the greatest value among all patterns: pieces
+ * that its cuts and decisions do not name are a knapsack beside every combination of those that
+ * they do.
  */
 public sealed interface Refutation {
   /**

@@ -15,9 +15,12 @@ import org.jspecify.annotations.Nullable;
  * unused one counts as the empty pattern) measures from C_j - B to C_j: these are the patterns to
  * begin with, without regard to what is small.
  *
- * <p>A refutation is a tree, and its root a sieve without cuts. Whoever verifies it keeps the list
- * of patterns that are still possible; each sieve drops some, and closes its branch when there
- * cannot be enough.
+ * <p>A refutation is a tree. Whoever verifies it keeps what is still possible: all patterns at
+ * first, without a list. A sieve by weights alone that does not close its branch makes the list;
+ * each sieve over the list drops some, and closes its branch when there cannot be enough. A sieve
+ * without a list closes its branch, cuts and all, by the greatest value among all patterns: pieces
+ * that its cuts and decisions do not name are a knapsack beside every combination of those that
+ * they do.
  */
 public sealed interface Refutation {
   /**

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import lapwright.colgen.Pattern;
 import lapwright.problem.StickProblem;
@@ -114,6 +115,17 @@ public final class Question {
       }
     }
     return Arrays.stream(left).allMatch(rest -> rest == 0);
+  }
+
+  /** Numbers by item as numbers by size, without those that are 0. */
+  SortedMap<Long, Long> bySize(List<Long> byItem) {
+    SortedMap<Long, Long> bySize = new TreeMap<>();
+    for (int i = 0; i < byItem.size(); i++) {
+      if (byItem.get(i) != 0) {
+        bySize.put((long) sizes[i], byItem.get(i));
+      }
+    }
+    return bySize;
   }
 
   /** Pieces that are to be cut. */

@@ -2,8 +2,6 @@ package lapwright.refute;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import lapwright.colgen.Pattern;
 import lapwright.effort.Effort;
 import lapwright.problem.Refutation;
@@ -49,6 +47,19 @@ public final class Refuter implements AutoCloseable {
     }
     weights = ending.weights();
     return ending.refutes() ? sieve(null) : null;
+  }
+
+  /**
+   * The refutation by one set of weights with cuts, which lists no pattern; null when there is
+   * none, at a limit, or effort is spent. The question is as it was afterwards.
+   *
+   * @param rounds of cuts at most
+   */
+  public @Nullable Refutation byCuts(int rounds) {
+    Refutation found = new CutLoop(question, program, effort).run(rounds);
+    program.uncut();
+    program.ask(question);
+    return found;
   }
 
   /** Every pattern that a solution could use; null when there are too many, or effort is spent. */
@@ -121,13 +132,7 @@ public final class Refuter implements AutoCloseable {
   }
 
   private Refutation sieve(@Nullable Refutation rest) {
-    SortedMap<Long, Long> bySize = new TreeMap<>();
-    for (int i = 0; i < weights.size(); i++) {
-      if (weights.get(i) != 0) {
-        bySize.put((long) question.size(i), weights.get(i));
-      }
-    }
-    return new Refutation.Sieve(bySize, List.of(), List.of(), rest);
+    return new Refutation.Sieve(question.bySize(weights), List.of(), List.of(), rest);
   }
 
   @Override

@@ -1,6 +1,7 @@
 package lapwright.refute;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import lapwright.colgen.Pattern;
@@ -39,6 +40,21 @@ final class RoundingCut {
       sum += multipliers[k] * pattern.countOf(items[k]);
     }
     return Math.floorDiv(sum, divisor);
+  }
+
+  /** floor(p a / q) of a pattern that holds so many of these items, and no others of the cut. */
+  int of(int[] heldItems, int[] counts) {
+    int sum = 0;
+    for (int k = 0; k < items.length; k++) {
+      int at = Arrays.binarySearch(heldItems, items[k]);
+      sum += at < 0 ? 0 : multipliers[k] * counts[at];
+    }
+    return Math.floorDiv(sum, divisor);
+  }
+
+  /** Those with a multiplier, ascending. */
+  List<Integer> items() {
+    return Arrays.stream(items).boxed().toList();
   }
 
   /** floor(p d / q). */

@@ -36,6 +36,8 @@ final class WindowProgram implements AutoCloseable {
   private final Set<Pattern> closed = new HashSet<>();
   private final int time;
   private @Nullable LinearResult last;
+  private List<RoundingCut> cuts = List.of();
+  private final List<Integer> cutRows = new ArrayList<>();
 
   WindowProgram(Question question, WindowTable table) {
     this.question = question;
@@ -107,8 +109,43 @@ final class WindowProgram implements AutoCloseable {
     return values;
   }
 
-  /** Integer weights: either they refute the question, or they are the best that there are. */
-  record Ending(List<Long> weights, boolean refutes) {}
+  /**
+   * Puts cuts in force, those before among them.
+   *
+   * @param items of all of them
+   */
+  void cutBy(CutItems items) {
+    table.cutBy(items);
+    for (RoundingCut cut : items.cuts().subList(cuts.size(), items.cuts().size())) {
+      int row = model.addRow(Double.NEGATIVE_INFINITY, (double) cut.most(question));
+      columns.forEach((pattern, column) -> setCoefficient(row, cut, pattern, column));
+      cutRows.add(row);
+    }
+    cuts = items.cuts();
+  }
+
+  private void setCoefficient(int row, RoundingCut cut, Pattern pattern, int column) {
+    int coefficient = cut.of(pattern);
+    if (coefficient != 0) {
+      model.setCoefficient(row, column, coefficient);
+    }
+  }
+
+  /** Takes all cuts off again. */
+  void uncut() {
+    for (int row : cutRows) {
+      model.setRowBounds(row, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+    }
+    cutRows.clear();
+    cuts = List.of();
+    table.cutBy(CutItems.none(question));
+  }
+
+  /**
+   * Integer weights, and multipliers of the cuts in force: either they refute the question, or they
+   * are the best that there are.
+   */
+  record Ending(List<Long> weights, List<Long> cutTimes, boolean refutes) {}
 
   /** Prices until the weights refute, or nothing is worth adding; null when effort is spent. */
   @Nullable Ending run(Effort effort) {
@@ -123,11 +160,19 @@ final class WindowProgram implements AutoCloseable {
         duals[i] = result.dual(i);
         heaviest = Math.max(heaviest, Math.abs(duals[i]) / question.size(i));
       }
-      double scale = scale(heaviest);
+      double steepest = 0;
+      double[] cutDuals = new double[cuts.size()];
+      for (int c = 0; c < cutDuals.length; c++) {
+        cutDuals[c] = Math.max(0, -result.dual(cutRows.get(c)));
+        steepest += cutDuals[c];
+      }
+      double scale =
+          Math.min(scale(heaviest), WindowTable.GREATEST_WEIGHT / Math.max(1e-12, steepest));
       List<Long> weights = whole(duals, scale);
-      if (reserve(weights) < 0) {
+      List<Long> cutTimes = whole(cutDuals, scale);
+      if (reserve(weights, cutTimes) < 0) {
         last = null;
-        return new Ending(weights, true);
+        return new Ending(weights, cutTimes, true);
       }
       int added = 0;
       for (int j = 0; j < question.stocks(); j++) {
@@ -140,7 +185,7 @@ final class WindowProgram implements AutoCloseable {
       }
       if (added == 0) {
         last = result;
-        return new Ending(weights, false);
+        return new Ending(weights, cutTimes, false);
       }
     }
     return null;
@@ -158,10 +203,22 @@ final class WindowProgram implements AutoCloseable {
     return weights;
   }
 
-  /** sum n_j N_j - sum d_i W_i; the table is left filled with the weights. */
+  /** sum n_j N_j - sum d_i W_i without cuts; the table is left filled with the weights. */
   long reserve(List<Long> weights) {
-    table.fill(weights.stream().mapToLong(w -> w).toArray());
+    return reserve(weights, List.of());
+  }
+
+  private long reserve(List<Long> weights, List<Long> cutTimes) {
+    table.fill(
+        weights.stream().mapToLong(w -> w).toArray(),
+        cutTimes.stream().mapToLong(u -> u).toArray());
     BigInteger reserve = BigInteger.ZERO;
+    for (int c = 0; c < cutTimes.size(); c++) {
+      reserve =
+          reserve.add(
+              BigInteger.valueOf(cutTimes.get(c))
+                  .multiply(BigInteger.valueOf(cuts.get(c).most(question))));
+    }
     for (int j = 0; j < question.stocks(); j++) {
       Long greatest = table.greatest(j);
       if (greatest == null) {
@@ -226,6 +283,9 @@ final class WindowProgram implements AutoCloseable {
       model.setCoefficient(pattern.item(k), column, pattern.count(k));
     }
     model.setCoefficient(question.items() + pattern.stock(), column, -1);
+    for (int c = 0; c < cuts.size(); c++) {
+      setCoefficient(cutRows.get(c), cuts.get(c), pattern, column);
+    }
     return true;
   }
 

@@ -65,6 +65,25 @@ class NoPlanCheckTest {
   }
 
   @Test
+  void cutsBeforeAnythingIsListed() {
+    Refutation.CutTimes halves = new Refutation.CutTimes(4, 2, 0, needs(15, 1));
+    Refutation cut =
+        new Refutation.Sieve(needs(15, 17, 10, 10, 6, 6), List.of(halves), List.of(), null);
+    NoPlanCheck.Outcome outcome = follow(noRoundUp(), FIVE_OF_30, cut);
+    assertEquals("", outcome.fault());
+    assertEquals(0, outcome.listed());
+    assertEquals(1, outcome.steps());
+    Refutation.CutTimes fewer = new Refutation.CutTimes(3, 2, 0, needs(15, 1));
+    assertEquals(
+        "weights under which the sticks suffice, by 3",
+        follow(
+                noRoundUp(),
+                FIVE_OF_30,
+                new Refutation.Sieve(needs(15, 17, 10, 10, 6, 6), List.of(fewer), List.of(), null))
+            .fault());
+  }
+
+  @Test
   void weightsAloneWhereNoPatternWastesSoLittle() {
     // Four of 7 on two sticks of 15: nothing measures 14 or 15 but two of 7, which is a solution.
     assertFalse(follow(needs(7, 4), List.of(new Kind(15, 2)), sieve(null, 7, 1)).holds());
@@ -96,7 +115,8 @@ class NoPlanCheckTest {
     Refutation withCut =
         new Refutation.Sieve(needs(15, 1), List.of(cut), List.of(), sieve(null, 15, 1));
     assertEquals(
-        "a root that is not weights alone", follow(noRoundUp(), FIVE_OF_30, withCut).fault());
+        "a first list by more than weights alone",
+        follow(noRoundUp(), FIVE_OF_30, withCut).fault());
     Refutation decided =
         sieve(
             new Refutation.Sieve(needs(15, 1), List.of(), List.of(3L), null), 15, 15, 10, 10, 6, 6);
@@ -179,6 +199,13 @@ class NoPlanCheckTest {
   }
 
   private static Refutation refutation(SortedMap<Length, Long> needs, Random random) {
+    if (random.nextInt(3) == 0) {
+      return sifting(needs, random, 0, null);
+    }
+    Refutation undecided = random.nextInt(3) == 0 ? tree(needs, random, 0, 3) : null;
+    if (undecided != null) {
+      return undecided;
+    }
     return new Refutation.Sieve(
         weights(needs, random), List.of(), List.of(), tree(needs, random, 0, 3));
   }

@@ -1,6 +1,7 @@
 package lapwright.exact;
 
 import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigInteger;
@@ -59,7 +60,15 @@ final class RefutationFollower {
       return;
     }
     Refutation.Sieve first = (Refutation.Sieve) root;
-    assertTrue(first.cuts().isEmpty() && first.decided().isEmpty(), "a root with cuts");
+    if (!first.cuts().isEmpty()) {
+      List<Listed> all = new ArrayList<>();
+      for (long capacity : sticks.keySet()) {
+        list(capacity, demands, capacity, first, Long.MIN_VALUE, new TreeMap<>(), all);
+      }
+      assertNull(first.rest(), "a first list by more than weights alone");
+      follow(first, all, List.of());
+      return;
+    }
     // Patterns by depth-first search; those that the root's weights leave are what counts.
     List<Listed> possible = new ArrayList<>();
     BigInteger reserve = value(demands, first.weights()).negate();

@@ -17,6 +17,7 @@ public final class InstanceClasses {
             "uniform:n=120,c=150,from=20,to=100"));
     register(new Triplets());
     register(new ZeroWaste());
+    register(new OddCore());
     register(new RandomGrid());
     register(new GauWaescher());
     register(

@@ -25,6 +25,7 @@ class InstanceClassesTest {
         "uniform:n=120",
         "triplets:n=60",
         "zero-waste:n=202,c=2500",
+        "odd-core:n=60,c=2500",
         "random-grid",
         "gau-waescher:m=20",
         "schwerin-like:from=150,to=200",
@@ -92,6 +93,17 @@ class InstanceClassesTest {
     for (Instance instance : InstanceClasses.generate(spec, 1, 5)) {
       assertTrue(instance.problem().items().stream().allMatch(item -> item.size() >= 1000));
       assertEquals(instance.known().optimum().orElseThrow() * 10_000, toCut(instance));
+    }
+  }
+
+  /** All is as long as one stick fewer, and nothing but large pieces is longer than the fifteen. */
+  @Test
+  void needsOneStickMoreThanItsLengthInTheOddCoreClass() {
+    for (Instance instance : InstanceClasses.generate(ClassSpec.parse("odd-core:n=201"), 1, 5)) {
+      assertEquals(201, instance.types(), "all lengths distinct");
+      assertEquals(OptionalLong.of(66), instance.known().optimum());
+      assertEquals(65 * 2500, toCut(instance));
+      assertEquals(62, instance.problem().items().stream().filter(i -> i.size() >= 2200).count());
     }
   }
 
