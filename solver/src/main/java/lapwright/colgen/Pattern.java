@@ -67,6 +67,26 @@ public final class Pattern {
     return new Pattern(otherStock, items, counts);
   }
 
+  /** The same cuts from the same stock with so many more, or fewer, of one item. */
+  public Pattern with(int item, int more) {
+    int place = Arrays.binarySearch(items, item);
+    int count = (place < 0 ? 0 : counts[place]) + more;
+    int at = place < 0 ? -place - 1 : place;
+    int after = place < 0 ? at : at + 1;
+    int kept = count > 0 ? 1 : 0;
+    int[] itemsThen = new int[at + kept + items.length - after];
+    int[] countsThen = new int[itemsThen.length];
+    System.arraycopy(items, 0, itemsThen, 0, at);
+    System.arraycopy(counts, 0, countsThen, 0, at);
+    if (count > 0) {
+      itemsThen[at] = item;
+      countsThen[at] = count;
+    }
+    System.arraycopy(items, after, itemsThen, at + kept, items.length - after);
+    System.arraycopy(counts, after, countsThen, at + kept, items.length - after);
+    return new Pattern(stock, itemsThen, countsThen);
+  }
+
   /** Adds the counts, times a factor, to a count for each item. */
   public void addTo(int[] countOfItem, int factor) {
     for (int k = 0; k < items.length; k++) {

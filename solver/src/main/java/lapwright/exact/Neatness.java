@@ -14,7 +14,7 @@ import java.util.List;
  */
 record Neatness(long cash, int patterns, long drawn, List<Long> offcuts)
     implements Comparable<Neatness> {
-  private static final int OFFCUTS_COMPARED = 8;
+  static final int OFFCUTS_COMPARED = 8;
 
   static Neatness of(Reduction reduction, Layout layout) {
     long cash = 0;

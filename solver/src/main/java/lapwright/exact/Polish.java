@@ -1,10 +1,9 @@
 package lapwright.exact;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import lapwright.colgen.Pattern;
+import lapwright.exact.NeatLayout.Change;
 import lapwright.problem.StickProblem;
 import org.jspecify.annotations.Nullable;
 
@@ -18,16 +17,12 @@ final class Polish {
   private static final int MOST_TRIALS = 40_000;
 
   private final StickProblem problem;
-  private final Reduction reduction;
-  private Layout layout;
-  private Neatness neatness;
+  private final NeatLayout layout;
   private int trials;
 
   private Polish(Reduction reduction, Layout layout) {
-    this.reduction = reduction;
     this.problem = reduction.reduced();
-    this.layout = layout;
-    neatness = Neatness.of(reduction, layout);
+    this.layout = new NeatLayout(reduction, layout);
   }
 
   static Layout of(Reduction reduction, Layout layout) {
@@ -37,7 +32,7 @@ final class Polish {
         break;
       }
     }
-    return polish.layout;
+    return polish.layout.layout();
   }
 
   /** Two patterns of a stock whose pieces divide evenly over their sticks become one. */
@@ -50,12 +45,8 @@ final class Polish {
         }
         Pattern joined = joined(uses.get(a), uses.get(b));
         if (joined != null) {
-          Map<Pattern, Integer> times = times();
           int sticks = uses.get(a).times() + uses.get(b).times();
-          times.remove(uses.get(a).pattern());
-          times.remove(uses.get(b).pattern());
-          times.merge(joined, sticks, Integer::sum);
-          if (accept(times)) {
+          if (accept(List.of(none(uses.get(a)), none(uses.get(b)), new Change(joined, sticks)))) {
             return true;
           }
         }
@@ -91,10 +82,8 @@ final class Polish {
     for (Layout.Use use : layout.uses()) {
       for (int stock = 0; stock < problem.stocks().size(); stock++) {
         if (stock != use.pattern().stock() && trials < MOST_TRIALS) {
-          Map<Pattern, Integer> times = times();
-          times.remove(use.pattern());
-          times.merge(use.pattern().from(stock), use.times(), Integer::sum);
-          if (accept(times)) {
+          Change moved = new Change(use.pattern().from(stock), use.times());
+          if (accept(List.of(none(use), moved))) {
             return true;
           }
         }
@@ -106,18 +95,20 @@ final class Polish {
   /** One piece from one stick to another that has room for it. */
   private boolean movePiece() {
     List<Layout.Use> uses = layout.uses();
-    for (Layout.Use from : uses) {
-      for (Layout.Use to : uses) {
+    long[] rooms = uses.stream().mapToLong(use -> room(use.pattern())).toArray();
+    for (int f = 0; f < rooms.length; f++) {
+      Layout.Use from = uses.get(f);
+      for (int t = 0; t < rooms.length; t++) {
         if (trials >= MOST_TRIALS) {
           return false;
         }
-        if (from.equals(to) || from.times() != to.times()) {
+        Layout.Use to = uses.get(t);
+        if (f == t || from.times() != to.times()) {
           continue;
         }
-        long room = room(to.pattern());
         for (int k = 0; k < from.pattern().kinds(); k++) {
           int item = from.pattern().item(k);
-          if (problem.items().get(item).size() <= room && accept(moved(from, to, item))) {
+          if (problem.items().get(item).size() <= rooms[t] && accept(moved(from, to, item))) {
             return true;
           }
         }
@@ -126,22 +117,18 @@ final class Polish {
     return false;
   }
 
-  private Map<Pattern, Integer> moved(Layout.Use from, Layout.Use to, int item) {
-    int[] less = new int[problem.items().size()];
-    from.pattern().addTo(less, 1);
-    less[item]--;
-    int[] more = new int[problem.items().size()];
-    to.pattern().addTo(more, 1);
-    more[item]++;
-    Map<Pattern, Integer> times = times();
-    times.remove(from.pattern());
-    times.remove(to.pattern());
-    Pattern rest = Pattern.ofCounts(from.pattern().stock(), less);
+  private List<Change> moved(Layout.Use from, Layout.Use to, int item) {
+    List<Change> changes = new ArrayList<>(List.of(none(from), none(to)));
+    Pattern rest = from.pattern().with(item, -1);
     if (rest.kinds() > 0) {
-      times.merge(rest, from.times(), Integer::sum);
+      changes.add(new Change(rest, from.times()));
     }
-    times.merge(Pattern.ofCounts(to.pattern().stock(), more), to.times(), Integer::sum);
-    return times;
+    changes.add(new Change(to.pattern().with(item, 1), to.times()));
+    return changes;
+  }
+
+  private static Change none(Layout.Use use) {
+    return new Change(use.pattern(), -use.times());
   }
 
   private long room(Pattern pattern) {
@@ -152,33 +139,8 @@ final class Polish {
     return room;
   }
 
-  private Map<Pattern, Integer> times() {
-    Map<Pattern, Integer> times = new LinkedHashMap<>();
-    layout.uses().forEach(use -> times.put(use.pattern(), use.times()));
-    return times;
-  }
-
-  private boolean accept(Map<Pattern, Integer> times) {
+  private boolean accept(List<Change> changes) {
     trials++;
-    List<Layout.Use> changed = new ArrayList<>();
-    for (Map.Entry<Pattern, Integer> entry : times.entrySet()) {
-      if (!Layout.isProper(problem, entry.getKey())) {
-        return false;
-      }
-      changed.add(new Layout.Use(entry.getKey(), entry.getValue()));
-    }
-    Layout.Builder builder = new Layout.Builder(problem);
-    changed.forEach(use -> builder.add(use.pattern(), use.times()));
-    Layout candidate = builder.buildIfComplete();
-    if (candidate == null || candidate.cost() > layout.cost()) {
-      return false;
-    }
-    Neatness neater = Neatness.of(reduction, candidate);
-    if (candidate.cost() == layout.cost() && neater.compareTo(neatness) >= 0) {
-      return false;
-    }
-    layout = candidate;
-    neatness = neater;
-    return true;
+    return layout.accept(changes);
   }
 }
