@@ -16,6 +16,7 @@ import lapwright.MaterialAnswer.SolvedRuns.Part;
 import lapwright.demand.RunDemand;
 import lapwright.demand.RunLayouts;
 import lapwright.effort.Effort;
+import lapwright.effort.Questions;
 import lapwright.plan.Certificate;
 import lapwright.plan.Proof;
 import lapwright.problem.SpliceSolution;
@@ -33,20 +34,30 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>What a choice costs is the sum over the lots of what cutting its jobs from it costs. The first
  * choices give everything to one lot as far as it can; then single jobs change their lot as long as
- * that helps. The bound is a tree of decisions about lots: a leaf where everything is cut from all
- * lots that are left to anybody, or one where each lot is bounded by itself.
+ * that helps, those left out whose bound says that it cannot. The bound is a tree of decisions
+ * about lots: a leaf where everything is cut from all lots that are left to anybody, or one where
+ * each lot is bounded by itself. Where all is decided and the bounds do not tell, the choice is
+ * solved; it may be the better one.
  *
  * <p>Where lots must not mix within a run, plain pieces are free in the bound; in the plan the
  * equal pieces of one job come from one lot.
  */
 final class LotSolving {
-  private static final int MOST_LEAVES = 48;
+  private static final int MOST_LEAVES = 2_000;
+  private static final int MOST_LEAVES_WITH_PLAIN = 60;
+  private static final int QUESTIONS = 1_500;
+  private static final int CLOSE = 20;
 
   private final MaterialOrder order;
   private final Effort effort;
   private final List<Unit> units = new ArrayList<>();
   private final List<String> lots;
   private final Map<LotShare, SpliceSolution> solved = new HashMap<>();
+  private final Map<LotShare, Bound> boundOfShare = new HashMap<>();
+  private final Map<LotShare, Long> wantedOfShare = new HashMap<>();
+  private final Map<Set<String>, Bound> boundOfLots = new HashMap<>();
+  private final Map<LotShare, Boolean> tooFew = new HashMap<>();
+  private @Nullable Choice best;
   private int leaves;
 
   /**
@@ -95,7 +106,7 @@ final class LotSolving {
 
   MaterialAnswer solve() {
     String material = order.material().id();
-    Choice best = bestChoice();
+    chooseLots();
     if (best == null) {
       return effort.spent()
           ? new MaterialAnswer.Nothing(material)
@@ -104,10 +115,12 @@ final class LotSolving {
                   ? new Shortage.NoFullSticks(material)
                   : new Shortage.SuppliesFallShort(material));
     }
-    Bound bound = bound(best);
+    Bound found = bound();
+    Choice chosen = Objects.requireNonNull(best);
+    long bound = Math.min(found.least(), chosen.cost());
     List<Part> parts = new ArrayList<>();
     for (String lot : lots) {
-      Set<Unit> share = share(best.lotOf(), lot);
+      Set<Unit> share = share(chosen.lotOf(), lot);
       if (!share.isEmpty()) {
         RunDemand demand = demand(share, lot::equals);
         SpliceSolution solution = solution(lot, share);
@@ -120,15 +133,14 @@ final class LotSolving {
     return new MaterialAnswer.SolvedRuns(
         order,
         parts,
-        bound.least(),
-        bound.least() == best.cost() ? Proof.PROVED : Proof.OPEN,
-        bound.certificate());
+        bound,
+        bound == chosen.cost() ? Proof.PROVED : Proof.OPEN,
+        found.certificate());
   }
 
-  private @Nullable Choice bestChoice() {
-    Choice best = null;
+  private void chooseLots() {
     for (String lot : lots) {
-      best = better(best, choice(mostly(lot)));
+      consider(mostly(lot));
     }
     boolean improved = best != null;
     while (improved && !effort.spent()) {
@@ -137,20 +149,45 @@ final class LotSolving {
         for (String lot : lots) {
           Map<Unit, String> moved = new LinkedHashMap<>(Objects.requireNonNull(best).lotOf());
           if (!lot.equals(moved.put(unit, lot))) {
-            Choice other = choice(moved);
-            if (other != null && other.cost() < best.cost()) {
-              best = other;
-              improved = true;
-            }
+            improved |= consider(moved);
           }
         }
       }
     }
-    return best;
   }
 
-  private static @Nullable Choice better(@Nullable Choice a, @Nullable Choice b) {
-    return a == null || (b != null && b.cost() < a.cost()) ? b : a;
+  /** Takes a choice if it is better, and solves it only if its bound leaves that open. */
+  private boolean consider(Map<Unit, String> lotOf) {
+    long known = known();
+    if (best != null && boundOfChoice(lotOf) >= known) {
+      return false;
+    }
+    Choice other = choice(lotOf);
+    if (other == null || other.cost() >= known) {
+      return false;
+    }
+    best = other;
+    return true;
+  }
+
+  /** The cost of the best choice; {@link Long#MAX_VALUE} before there is one. */
+  private long known() {
+    return best == null ? Long.MAX_VALUE : best.cost();
+  }
+
+  private long boundOfChoice(Map<Unit, String> lotOf) {
+    long sum = 0;
+    for (String lot : lots) {
+      Set<Unit> share = share(lotOf, lot);
+      if (!share.isEmpty()) {
+        long least = bound(lot, share).least();
+        if (least == SpliceSolver.Bound.IMPOSSIBLE) {
+          return least;
+        }
+        sum = Math.addExact(sum, least);
+      }
+    }
+    return sum;
   }
 
   /** Everything to one lot; what it cannot serve alone to the first that can. */
@@ -161,13 +198,17 @@ final class LotSolving {
       List<String> order = new ArrayList<>(List.of(lot));
       order.addAll(lots);
       for (String candidate : order) {
-        if (solution(candidate, Set.of(unit)).status().hasSolution()) {
+        if (canServe(candidate, unit)) {
           lotOf.put(unit, candidate);
           break;
         }
       }
     }
     return lotOf;
+  }
+
+  private boolean canServe(String lot, Unit unit) {
+    return !isTooFew(lot, unit) && solution(lot, Set.of(unit)).status().hasSolution();
   }
 
   private @Nullable Choice choice(Map<Unit, String> lotOf) {
@@ -200,6 +241,7 @@ final class LotSolving {
               demand(share, lot::equals).problem(),
               effort
                   .alsoStoppedBy(() -> effort.remainingNanos() < third)
+                  .alsoStoppedBy(new Questions(QUESTIONS))
                   .tellingInstead(progress -> {}));
         });
   }
@@ -221,23 +263,21 @@ final class LotSolving {
   /** A bound with its evidence; {@link Long#MAX_VALUE} where no plan exists. */
   private record Bound(long least, Certificate certificate) {}
 
-  private Bound bound(Choice best) {
+  private Bound bound() {
     Map<Unit, Set<String>> allowed = new LinkedHashMap<>();
     units.forEach(unit -> allowed.put(unit, new TreeSet<>(lots)));
-    Bound bound = excludeLots(allowed, 0, best.cost());
-    return new Bound(Math.min(bound.least(), best.cost()), bound.certificate());
+    return excludeLots(allowed, 0);
   }
 
   /** Lots that a unit cannot be cut from even when it has them to itself are no choice for it. */
-  private Bound excludeLots(Map<Unit, Set<String>> allowed, int from, long known) {
+  private Bound excludeLots(Map<Unit, Set<String>> allowed, int from) {
     for (int u = from; u < units.size(); u++) {
       Unit unit = units.get(u);
       for (String lot : List.copyOf(Objects.requireNonNull(allowed.get(unit)))) {
-        if (unit.plain() == null
-            && SpliceSolver.isShort(demand(Set.of(unit), lot::equals).problem())) {
+        if (unit.plain() == null && isTooFew(lot, unit)) {
           Certificate within = shortage(lot);
-          allowed.get(unit).remove(lot);
-          Bound outside = excludeLots(allowed, u, known);
+          Objects.requireNonNull(allowed.get(unit)).remove(lot);
+          Bound outside = excludeLots(allowed, u);
           return new Bound(
               outside.least(),
               new Certificate.LotSplit(
@@ -245,19 +285,23 @@ final class LotSolving {
         }
       }
     }
-    return branch(allowed, known);
+    return branch(allowed);
+  }
+
+  private boolean isTooFew(String lot, Unit unit) {
+    return tooFew.computeIfAbsent(
+        new LotShare(lot, Set.of(unit)),
+        key -> SpliceSolver.isShort(demand(key.units(), lot::equals).problem()));
   }
 
   /** By length alone a lot cannot serve a unit. */
   private static Certificate shortage(String lot) {
-    SortedMap<String, Certificate> one = new TreeMap<>();
-    one.put(lot, new Certificate.RunWeights(1, new TreeMap<>(), 1));
-    return new Certificate.ByLot(one);
+    return byLot(lot, new Certificate.RunWeights(1, new TreeMap<>(), 1));
   }
 
-  private Bound branch(Map<Unit, Set<String>> allowed, long known) {
+  private Bound branch(Map<Unit, Set<String>> allowed) {
     Bound here = leaf(allowed);
-    if (here.least() >= known || leaves >= MOST_LEAVES || effort.spent()) {
+    if (here.least() >= known() || leaves >= mostLeaves() || effort.spent()) {
       return here;
     }
     for (Unit unit : units) {
@@ -270,15 +314,33 @@ final class LotSolving {
         others.remove(lot);
         Map<Unit, Set<String>> outside = new LinkedHashMap<>(allowed);
         outside.put(unit, others);
-        Bound one = branch(within, known);
-        Bound other = branch(outside, known);
+        Bound one = branch(within);
+        Bound other = branch(outside);
         return new Bound(
             Math.min(one.least(), other.least()),
             new Certificate.LotSplit(
                 unit.job(), unit.mark(), List.of(lot), one.certificate(), other.certificate()));
       }
     }
-    return here;
+    return units.stream().allMatch(unit -> unit.plain() == null) ? decided(allowed) : here;
+  }
+
+  /** Few where plain pieces are free in the bound, which then closes little. */
+  private int mostLeaves() {
+    return units.stream().allMatch(unit -> unit.plain() == null)
+        ? MOST_LEAVES
+        : MOST_LEAVES_WITH_PLAIN;
+  }
+
+  /** A leaf in which every unit has its lot: solved, since its bound alone does not close it. */
+  private Bound decided(Map<Unit, Set<String>> allowed) {
+    Map<Unit, String> lotOf = new LinkedHashMap<>();
+    allowed.forEach((unit, open) -> lotOf.put(unit, open.iterator().next()));
+    Choice other = choice(lotOf);
+    if (other != null && other.cost() < known()) {
+      best = other;
+    }
+    return leaf(allowed);
   }
 
   /** The better of two bounds: lots pooled, or each lot with what is decided for it. */
@@ -286,38 +348,88 @@ final class LotSolving {
     leaves++;
     Set<String> used = new TreeSet<>();
     allowed.values().forEach(used::addAll);
-    RunDemand pooled = demand(new LinkedHashSet<>(units), used::contains);
-    SpliceSolution together =
-        SpliceSolver.solve(pooled.problem(), effort.tellingInstead(progress -> {}));
-    Bound best =
-        together.status().hasSolution()
-            ? new Bound(
-                together.bound(),
-                pooled.certificate(Objects.requireNonNull(together.certificate())))
-            : new Bound(0, new Certificate.RunWeights(1, new TreeMap<>(), 0));
-    SortedMap<String, Certificate> byLot = new TreeMap<>();
+    Bound pooled = boundOfLots.computeIfAbsent(used, this::pooled);
+    if (pooled.least() >= known()) {
+      return pooled;
+    }
+    Map<String, Set<Unit>> shares = new TreeMap<>();
+    allowed.forEach(
+        (unit, open) -> {
+          if (unit.plain() == null && open.size() == 1) {
+            shares.computeIfAbsent(open.iterator().next(), lot -> new LinkedHashSet<>()).add(unit);
+          }
+        });
+    Bound bound = byLot(shares);
+    return bound.least() > pooled.least() ? bound : pooled;
+  }
+
+  /** Each lot by itself; with more work where that may reach what is known. */
+  private Bound byLot(Map<String, Set<Unit>> shares) {
     long sum = 0;
-    for (String lot : used) {
-      Set<Unit> share = new LinkedHashSet<>();
-      allowed.forEach(
-          (unit, open) -> {
-            if (unit.plain() == null && open.size() == 1 && open.contains(lot)) {
-              share.add(unit);
-            }
-          });
-      if (share.isEmpty()) {
-        continue;
+    for (Map.Entry<String, Set<Unit>> share : shares.entrySet()) {
+      Bound alone = bound(share.getKey(), share.getValue());
+      if (alone.least() == SpliceSolver.Bound.IMPOSSIBLE) {
+        return new Bound(Long.MAX_VALUE, byLot(share.getKey(), alone.certificate()));
       }
-      SpliceSolution alone = solution(lot, share);
-      if (alone.status().hasSolution()) {
-        sum = Math.addExact(sum, alone.bound());
-        byLot.put(
-            lot,
-            demand(share, lot::equals).certificate(Objects.requireNonNull(alone.certificate())));
-      } else if (SpliceSolver.isShort(demand(share, lot::equals).problem())) {
-        return new Bound(Long.MAX_VALUE, shortage(lot));
+      sum = Math.addExact(sum, alone.least());
+    }
+    long known = known();
+    for (Map.Entry<String, Set<Unit>> share : shares.entrySet()) {
+      if (sum < known && known - sum <= known / CLOSE) {
+        long before = bound(share.getKey(), share.getValue()).least();
+        sum += raised(share.getKey(), share.getValue(), before + known - sum) - before;
       }
     }
-    return sum > best.least() ? new Bound(sum, new Certificate.ByLot(byLot)) : best;
+    SortedMap<String, Certificate> certificates = new TreeMap<>();
+    shares.forEach((lot, share) -> certificates.put(lot, bound(lot, share).certificate()));
+    return new Bound(sum, new Certificate.ByLot(certificates));
+  }
+
+  private static Certificate byLot(String lot, Certificate certificate) {
+    SortedMap<String, Certificate> one = new TreeMap<>();
+    one.put(lot, certificate);
+    return new Certificate.ByLot(one);
+  }
+
+  /** The bound of a share with more work, as far as wanted. */
+  private long raised(String lot, Set<Unit> share, long wanted) {
+    LotShare key = new LotShare(lot, share);
+    Bound before = bound(lot, share);
+    if (before.least() < wanted && wanted > wantedOfShare.getOrDefault(key, 0L)) {
+      wantedOfShare.put(key, wanted);
+      Bound more = bound(demand(share, lot::equals), wanted, true);
+      if (more.least() > before.least()) {
+        boundOfShare.put(key, more);
+      }
+    }
+    return Math.min(bound(lot, share).least(), wanted);
+  }
+
+  private Bound pooled(Set<String> used) {
+    return bound(demand(new LinkedHashSet<>(units), used::contains), known(), true);
+  }
+
+  /** What a share costs at least, where its lot has nothing else to give. */
+  private Bound bound(String lot, Set<Unit> share) {
+    LotShare key = new LotShare(lot, share);
+    SpliceSolution solution = solved.get(key);
+    Bound quick =
+        boundOfShare.computeIfAbsent(
+            key, each -> bound(demand(each.units(), lot::equals), known(), false));
+    return solution != null && solution.status().hasSolution() && solution.bound() > quick.least()
+        ? new Bound(
+            solution.bound(),
+            demand(share, lot::equals).certificate(Objects.requireNonNull(solution.certificate())))
+        : quick;
+  }
+
+  private Bound bound(RunDemand demand, long known, boolean thorough) {
+    SpliceSolver.Bound bound =
+        SpliceSolver.bound(
+            demand.problem(),
+            known,
+            thorough,
+            effort.alsoStoppedBy(new Questions(QUESTIONS)).tellingInstead(progress -> {}));
+    return new Bound(bound.least(), demand.certificate(bound.certificate()));
   }
 }

@@ -110,12 +110,16 @@ class RunOrdersTest {
   void oneLotARunCostsNoMoreThanOneLotAJob() {
     RunShop shop = trimOfTwoJobs();
     shop.oneLotPer = OneLotPer.RUN;
-    assertTrue(shop.plan().cost() <= 2_556_000);
+    MaterialPlan plan = shop.plan();
+    assertTrue(plan.cost() <= 2_556_000);
+    assertEquals(Proof.PROVED, plan.proof());
   }
 
   @Test
   void mixedLotsWouldBeCheaper() {
-    assertEquals(2_301_000, trimOfTwoJobs().plan().cost());
+    MaterialPlan plan = trimOfTwoJobs().plan();
+    assertEquals(2_301_000, plan.cost());
+    assertEquals(Proof.PROVED, plan.proof());
   }
 
   @Test

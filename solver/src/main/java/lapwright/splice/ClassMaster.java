@@ -8,16 +8,17 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.SortedMap;
-import java.util.TreeMap;
+import java.util.function.DoublePredicate;
 import lapwright.effort.Effort;
 import lapwright.exact.PackLimits;
 import lapwright.mip.LinearModel;
 import lapwright.mip.LinearResult;
 import lapwright.mip.Outcome;
 import lapwright.problem.SpliceProblem;
+import lapwright.problem.StickProblem;
 import lapwright.problem.StickProblem.Item;
 import lapwright.problem.StickProblem.Stock;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A linear program that bounds the joint one from below with few rows: lengths are taken together
@@ -30,15 +31,16 @@ import lapwright.problem.StickProblem.Stock;
  * group, sum_s z_s = n_r. Its prices are step weights, w_c by class and p by size, and the bound
  * that they prove is what the program says, but for rounding.
  *
- * <p>Patterns are priced by a knapsack over the classes on a grid of sizes, rounded down. Prices
- * are scaled so that the dearest stick costs 1. Holds native memory: close it.
+ * <p>Columns may be generated at prices between the program's own and those that proved the best
+ * bound so far (P. Wentges, 1997), which may come from a program with fewer classes; such prices
+ * prove a bound at any time, so that one need not wait for the last column.
+ *
+ * <p>Prices are scaled so that the dearest stick costs 1. Holds native memory: close it.
  */
 final class ClassMaster implements SplitProgram, AutoCloseable {
   private static final double TOO_DEAR = 10;
   private static final double TOLERANCE = 1e-7;
-  private static final double FINEST = 1e15;
-  private static final double GREATEST_SUM = 1e17;
-  private static final int MOST_CELLS = 6_000;
+  private static final double PART_OF_THE_WAY = 0.4;
   private static final int PATTERNS_A_CALL = 60;
   private static final int MOST_ROUNDS = 300;
 
@@ -54,11 +56,15 @@ final class ClassMaster implements SplitProgram, AutoCloseable {
   private final int[] classRow;
   private final int sizeRow;
   private final int[] groupRow;
-  private final int[] cellsOfClass;
-  private final int[] cellsOfStock;
+  private final ClassTable table;
   private final Set<List<Integer>> knownPatterns = new HashSet<>();
   private final List<SplitColumn> splits = new ArrayList<>();
   private final Set<List<Integer>> knownSplits = new HashSet<>();
+  private final double[] classDemand;
+  private final double plainSize;
+  private PackLimits limits;
+  private double bestBound = Double.NEGATIVE_INFINITY;
+  private @Nullable ClassPrices bestPrices;
   private LinearResult result;
   private int solved;
 
@@ -107,6 +113,9 @@ final class ClassMaster implements SplitProgram, AutoCloseable {
         model.setCoefficient(classRow[c - 1], shorter, 1);
       }
     }
+    classDemand = demand;
+    plainSize = size;
+    limits = PackLimits.of(new StickProblem(List.of(), problem.stocks(), 0));
     sizeRow = model.addRow(size / sizeUnit, Double.POSITIVE_INFINITY);
     addMissing(sizeRow, TOO_DEAR);
     groupRow = new int[choices.size()];
@@ -115,25 +124,8 @@ final class ClassMaster implements SplitProgram, AutoCloseable {
       groupRow[g] = model.addRow(lines, lines);
       addMissing(groupRow[g], TOO_DEAR * TOO_DEAR);
     }
-    long grid = grid(greatest);
-    cellsOfClass = new int[starts.length];
-    for (int c = 0; c < starts.length; c++) {
-      cellsOfClass[c] = (int) Math.max(1, Math.floorDiv(starts[c] + problem.cut(), grid));
-    }
-    cellsOfStock = new int[n];
-    for (int j = 0; j < n; j++) {
-      cellsOfStock[j] = (int) Math.max(0, Math.floorDiv(problem.stocks().get(j).capacity(), grid));
-    }
+    table = new ClassTable(problem, starts);
     result = model.solve(Long.MAX_VALUE);
-  }
-
-  private long grid(long greatest) {
-    long grid = 0;
-    for (long start : starts) {
-      grid = Knapsack.gcd(grid, start + problem.cut());
-    }
-    grid = Math.max(1, grid);
-    return greatest / grid > MOST_CELLS ? greatest / MOST_CELLS : grid;
   }
 
   private static double most(int packs) {
@@ -185,6 +177,8 @@ final class ClassMaster implements SplitProgram, AutoCloseable {
   }
 
   void limit(PackLimits limits) {
+    this.limits = limits;
+    bestBound = Double.NEGATIVE_INFINITY;
     for (int j = 0; j < packColumn.length; j++) {
       model.setColumnBounds(packColumn[j], limits.least(j), most(limits.most(j)));
     }
@@ -197,18 +191,38 @@ final class ClassMaster implements SplitProgram, AutoCloseable {
 
   @Override
   public boolean converge(int rounds, Effort effort) {
+    return generate(rounds, false, bound -> false, effort);
+  }
+
+  /**
+   * Generates columns until they improve nothing, at prices held close to those of the best bound
+   * so far, or until that bound is enough.
+   *
+   * @param rounds how often new splits are sought at most
+   * @param enough is told the best bound in the problem's costs, about
+   * @return false when the engine failed, the effort was spent or the bound enough
+   */
+  boolean converge(int rounds, DoublePredicate enough, Effort effort) {
+    return generate(rounds, true, enough, effort);
+  }
+
+  private boolean generate(int rounds, boolean held, DoublePredicate enough, Effort effort) {
     for (int round = 0; round < MOST_ROUNDS; round++) {
       if (!solve()) {
         return false;
       }
-      boolean added = addPatterns();
-      if (round < rounds) {
-        added |= addSplits();
+      ClassPrices now = pricesNow();
+      ClassPrices best = held ? bestPrices : null;
+      boolean added =
+          best != null && addColumns(best.towards(now, PART_OF_THE_WAY), now, round < rounds, held);
+      if (!added) {
+        added = addColumns(now, now, round < rounds, held);
       }
       if (!added) {
+        bestPrices = held ? now : bestPrices;
         return true;
       }
-      if (effort.spent()) {
+      if (effort.spent() || (held && enough.test(bestBound * unit))) {
         return false;
       }
     }
@@ -225,56 +239,102 @@ final class ClassMaster implements SplitProgram, AutoCloseable {
     return true;
   }
 
-  /** The best patterns through each class. */
-  private boolean addPatterns() {
-    int m = starts.length;
-    int cells = 0;
-    for (int stick : cellsOfStock) {
-      cells = Math.max(cells, stick);
+  private ClassPrices pricesNow() {
+    double[] byClass = new double[starts.length];
+    for (int c = 0; c < byClass.length; c++) {
+      byClass[c] = Math.max(0, result.dual(classRow[c]));
     }
-    double[] best = new double[cells + 1];
-    int[] last = new int[cells + 1];
-    Arrays.fill(last, -1);
-    for (int c = 0; c < m; c++) {
-      double worth = result.dual(classRow[c]);
-      if (worth <= TOLERANCE) {
-        continue;
+    return new ClassPrices(starts, byClass, Math.max(0, result.dual(sizeRow)) / sizeUnit);
+  }
+
+  /**
+   * Adds columns that are best at some prices and improve the program at its own.
+   *
+   * @param withSplits whether splits are sought, too; without them no bound is known
+   * @param keeping whether the prices are kept where they prove the best bound
+   */
+  private boolean addColumns(
+      ClassPrices tried, ClassPrices now, boolean withSplits, boolean keeping) {
+    double[] greatest = new double[stockRow.length];
+    boolean added = addPatterns(tried, now, greatest);
+    if (withSplits) {
+      StepWeights weights = tried.weights(result.objective(), unit, costUnit);
+      double perWeight = 1 / (unit * weights.scale());
+      double demanded = 0;
+      for (int c = 0; c < starts.length; c++) {
+        demanded += classDemand[c] * tried.of(c);
       }
-      for (int p = cellsOfClass[c]; p <= cells; p++) {
-        double sum = best[p - cellsOfClass[c]] + worth;
-        if (sum > best[p] + 1e-12) {
-          best[p] = sum;
-          last[p] = c;
+      demanded += tried.perSize() * plainSize;
+      for (int g = 0; g < choices.size(); g++) {
+        List<Long> split = choices.get(g).lightest(weights, problem.cut());
+        double light = 0;
+        double price = 0;
+        for (long length : split) {
+          light += weights.of(length, problem.cut()) * perWeight;
+          int c = classOf(length);
+          price += (c < 0 ? 0 : now.of(c)) + now.perSize() * (length + problem.cut());
+        }
+        demanded += light * problem.groups().get(g).lines();
+        if (!split.isEmpty() && price < result.dual(groupRow[g]) - TOLERANCE) {
+          added |= add(g, split);
         }
       }
-    }
-    for (int p = 1; p <= cells; p++) {
-      if (best[p - 1] > best[p]) {
-        best[p] = best[p - 1];
-        last[p] = -2;
+      double bound = bound(demanded, greatest);
+      if (keeping && bound > bestBound) {
+        bestBound = bound;
+        bestPrices = tried;
       }
     }
-    double bySize = result.dual(sizeRow);
+    return added;
+  }
+
+  /** The Lagrange bound: about, since it is told in floating point. */
+  private double bound(double demanded, double[] greatest) {
+    double over = 1;
+    for (int j = 0; j < greatest.length; j++) {
+      Stock stock = problem.stocks().get(j);
+      if (!limits.isLimited(j)) {
+        if (stock.packCost() <= 0) {
+          return 0;
+        }
+        over = Math.max(over, greatest[j] * stock.packSize() * unit / stock.packCost());
+      }
+    }
+    double bound = demanded / over;
+    for (int j = 0; j < greatest.length; j++) {
+      Stock stock = problem.stocks().get(j);
+      double slack = stock.packCost() / unit - greatest[j] * stock.packSize() / over;
+      if (slack > 0) {
+        bound += slack * limits.least(j);
+      } else if (limits.isLimited(j)) {
+        bound += slack * limits.most(j);
+      }
+    }
+    return bound;
+  }
+
+  /** The best patterns through each class; tells the most that each stock's sticks carry. */
+  private boolean addPatterns(ClassPrices tried, ClassPrices now, double[] greatest) {
+    table.take(tried);
     List<Priced> priced = new ArrayList<>();
     for (int j = 0; j < stockRow.length; j++) {
-      double price =
-          -result.dual(stockRow[j]) - bySize * problem.stocks().get(j).capacity() / sizeUnit;
-      int room = cellsOfStock[j];
-      priced.add(new Priced(j, -1, best[room] - price));
-      for (int c = 0; c < m; c++) {
-        if (cellsOfClass[c] <= room) {
-          double worth = Math.max(0, result.dual(classRow[c]));
-          priced.add(new Priced(j, c, best[room - cellsOfClass[c]] + worth - price));
+      double bySize = tried.perSize() * Math.max(0, problem.stocks().get(j).capacity());
+      greatest[j] = table.most(j) + bySize;
+      double price = -result.dual(stockRow[j]) - bySize;
+      priced.add(new Priced(j, -1, table.most(j) - price));
+      for (int c = 0; c < starts.length; c++) {
+        if (table.fits(j, c)) {
+          priced.add(new Priced(j, c, table.mostBeside(j, c) + tried.of(c) - price));
         }
       }
     }
     priced.sort(Comparator.comparingDouble(one -> -one.gain()));
     int added = 0;
     for (Priced one : priced) {
-      if (one.gain() <= TOLERANCE || added >= PATTERNS_A_CALL) {
+      if (added >= PATTERNS_A_CALL || (tried == now && one.gain() <= TOLERANCE)) {
         break;
       }
-      if (add(one, last)) {
+      if (add(one, now)) {
         added++;
       }
     }
@@ -284,65 +344,62 @@ final class ClassMaster implements SplitProgram, AutoCloseable {
   /** A pattern of a stock: the best through a class, or the best of all. */
   private record Priced(int stock, int through, double gain) {}
 
-  private boolean add(Priced one, int[] last) {
-    int at = cellsOfStock[one.stock()];
-    List<Integer> held = new ArrayList<>();
-    if (one.through() >= 0) {
-      held.add(one.through());
-      at -= cellsOfClass[one.through()];
+  private boolean add(Priced one, ClassPrices now) {
+    List<Integer> held = table.pieces(one.stock(), one.through());
+    double gain =
+        result.dual(stockRow[one.stock()])
+            + now.perSize() * Math.max(0, problem.stocks().get(one.stock()).capacity());
+    for (int c : held) {
+      gain += now.of(c);
     }
-    while (at > 0 && last[at] != -1) {
-      if (last[at] == -2) {
-        at--;
-      } else {
-        held.add(last[at]);
-        at -= cellsOfClass[last[at]];
+    return gain > TOLERANCE && addPattern(one.stock(), held);
+  }
+
+  /** Adds a pattern that is known. */
+  void add(Cutting pattern) {
+    List<Integer> held = new ArrayList<>();
+    for (long length : pattern.lengths()) {
+      int c = classOf(length);
+      if (c >= 0) {
+        held.add(c);
       }
     }
+    addPattern(pattern.stock(), held);
+  }
+
+  /** A stick of a stock and the lengths of its pieces. */
+  record Cutting(int stock, List<Long> lengths) {}
+
+  private boolean addPattern(int stock, List<Integer> held) {
     held.sort(null);
     Map<Integer, Integer> counts = new LinkedHashMap<>();
     held.forEach(c -> counts.merge(c, 1, Integer::sum));
-    held.add(one.stock());
+    held.add(stock);
     if (!knownPatterns.add(held)) {
       return false;
     }
     int column = model.addColumn(0, 0, Double.POSITIVE_INFINITY);
-    model.setCoefficient(stockRow[one.stock()], column, 1);
-    model.setCoefficient(sizeRow, column, problem.stocks().get(one.stock()).capacity() / sizeUnit);
+    model.setCoefficient(stockRow[stock], column, 1);
+    double size = Math.max(0, problem.stocks().get(stock).capacity()) / sizeUnit;
+    model.setCoefficient(sizeRow, column, size);
     counts.forEach((c, count) -> model.setCoefficient(classRow[c], column, count));
     return true;
   }
 
-  private boolean addSplits() {
-    StepWeights weights = weights();
-    boolean added = false;
-    for (int g = 0; g < choices.size(); g++) {
-      List<Long> split = choices.get(g).lightest(weights, problem.cut());
-      double price = 0;
-      for (long length : split) {
-        price += weights.of(length, problem.cut());
-      }
-      double sigma = result.dual(groupRow[g]) * weights.scale() * unit;
-      if (!split.isEmpty() && price < sigma - TOLERANCE * weights.scale() * unit) {
-        added |= add(g, split);
-      }
-    }
-    return added;
+  /** The prices that prove the best bound, as weights. */
+  StepWeights weights() {
+    ClassPrices prices = bestPrices == null ? pricesNow() : bestPrices;
+    return prices.weights(result.objective(), unit, costUnit);
   }
 
-  /** The prices of the last solution as weights, in sum far from what a long can hold. */
-  StepWeights weights() {
-    double sum = Math.max(1, result.objective());
-    double perPrice = Math.min(FINEST, GREATEST_SUM / sum);
-    long scale = Math.max(1, (long) (perPrice / unit / costUnit)) * costUnit;
-    perPrice = unit * scale;
-    SortedMap<Long, Long> byClass = new TreeMap<>();
-    for (int c = 0; c < starts.length; c++) {
-      double worth = Math.max(0, result.dual(classRow[c]));
-      byClass.put(starts[c], (long) Math.floor(worth * perPrice + 1e-3));
-    }
-    double perSize = Math.max(0, result.dual(sizeRow)) * perPrice / sizeUnit;
-    return StepWeights.of(scale, byClass, (long) Math.floor(perSize));
+  /** Prices to begin from, of classes that begin where some of these do. */
+  void begin(ClassPrices prices) {
+    bestPrices = prices.on(starts);
+  }
+
+  /** The prices that prove the best bound; null before any was sought. */
+  @Nullable ClassPrices bestPrices() {
+    return bestPrices;
   }
 
   @Override

@@ -9,6 +9,7 @@ import lapwright.exact.PackLimits;
 import lapwright.exact.ReachableCosts;
 import lapwright.problem.SpliceProblem;
 import lapwright.problem.SpliceSolution.Split;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Bounds and solutions by classes of lengths: few classes first, then every length that matters,
@@ -22,6 +23,7 @@ final class ClassSearch {
   private static final int LARGE = 600;
   private static final int LEAVES_OF_SMALL = 400;
   private static final double[] CLOSE = {0.8, 0.6, 0.95};
+  private static final double[] NO_DIVES = {};
 
   private final SpliceProblem problem;
   private final List<Choice> choices;
@@ -31,6 +33,7 @@ final class ClassSearch {
   private final long step;
   private final Finds finds;
   private final List<List<List<Long>>> splits = new ArrayList<>();
+  private @Nullable ClassPrices prices;
 
   /** Where solutions and bounds go. */
   interface Finds {
@@ -43,8 +46,14 @@ final class ClassSearch {
     /** True when the best bound reaches the best cost. */
     boolean isClosed();
 
+    /** How the sticks of the best solution are cut; empty without one. */
+    List<ClassMaster.Cutting> cuttings();
+
     /** The best cost in the problem's unit; {@link Long#MAX_VALUE} without a solution. */
     long cost();
+
+    /** False where only the bound is wanted. */
+    boolean wantsSplits();
   }
 
   /**
@@ -77,13 +86,9 @@ final class ClassSearch {
    * @param first a split for each group
    */
   void run(List<List<Long>> first, Effort effort) {
-    for (int g = 0; g < first.size(); g++) {
-      splits.get(g).add(first.get(g));
-    }
-    SortedSet<Long> starts = ClassStarts.of(problem, choices, FEW, step);
+    SortedSet<Long> starts = begin(first);
     int coarse = starts.size();
-    boolean last = stage(starts, false, effort);
-    if (last || effort.spent()) {
+    if (stage(starts, false, effort) || effort.spent()) {
       return;
     }
     starts.addAll(ClassStarts.of(problem, choices, MANY, step));
@@ -104,6 +109,18 @@ final class ClassSearch {
     }
   }
 
+  /** Searches over few classes only. */
+  void runOverFew(List<List<Long>> first, Effort effort) {
+    stage(begin(first), false, effort);
+  }
+
+  private SortedSet<Long> begin(List<List<Long>> first) {
+    for (int g = 0; g < first.size(); g++) {
+      splits.get(g).add(first.get(g));
+    }
+    return ClassStarts.of(problem, choices, FEW, step);
+  }
+
   /** Solves over some classes; adds to them where they are too coarse. True when all is closed. */
   private boolean stage(SortedSet<Long> starts, boolean withTree, Effort effort) {
     long[] ascending = starts.stream().mapToLong(Long::longValue).toArray();
@@ -113,13 +130,18 @@ final class ClassSearch {
           master.add(g, split);
         }
       }
+      finds.cuttings().forEach(master::add);
+      if (prices != null) {
+        master.begin(prices);
+      }
       PackTree tree = new PackTree(problem, choices, master, reachable, costUnit);
       finds.offer(tree.grow(all, finds.cost(), 1, effort));
+      prices = master.bestPrices();
       if (finds.isClosed()) {
         return true;
       }
       refine(starts, master);
-      for (double close : CLOSE) {
+      for (double close : finds.wantsSplits() ? CLOSE : NO_DIVES) {
         List<List<Split>> dived = new Dive(problem, master).run(close, Map.of(), effort);
         if (dived != null) {
           finds.offer(dived);

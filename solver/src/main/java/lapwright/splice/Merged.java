@@ -77,6 +77,16 @@ record Merged(SpliceProblem problem, List<List<Integer>> raw, long costUnit) {
         unit);
   }
 
+  /** The merged stock that holds a stock of the problem's own. */
+  int number(int stock) {
+    for (int j = 0; j < raw.size(); j++) {
+      if (raw.get(j).contains(stock)) {
+        return j;
+      }
+    }
+    throw new IllegalArgumentException("stock " + stock + " is of no use");
+  }
+
   /** The merged stocks as a problem without items. */
   StickProblem sticks() {
     return new StickProblem(List.of(), problem.stocks(), 0);

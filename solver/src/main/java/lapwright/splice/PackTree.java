@@ -97,8 +97,15 @@ final class PackTree {
     return new Proven(Math.min(least, known), root.certificate());
   }
 
+  private boolean isEnough(double bound, long known) {
+    return bound > 0 && known < Long.MAX_VALUE && raised((long) Math.ceil(bound), known) >= known;
+  }
+
   private long raised(Node node, long known) {
-    long bound = node.proven.bound();
+    return raised(node.proven.bound(), known);
+  }
+
+  private long raised(long bound, long known) {
     return known == Long.MAX_VALUE || bound == JointBound.IMPOSSIBLE
         ? bound
         : reachable.atLeast(bound, known);
@@ -106,15 +113,20 @@ final class PackTree {
 
   private Node solved(PackLimits limits, long known, Effort effort) {
     master.limit(limits);
-    boolean solved = master.converge(ROUNDS, effort);
     JointBound.Proven best = new JointBound.Proven(0, StepWeights.bySize(1, 0));
     for (StepWeights guess : bySize) {
-      if (best.bound() < known) {
+      if (raised(best.bound(), known) < known) {
         best = better(best, bounds.of(guess, limits));
       }
     }
-    if (best.bound() < known) {
+    boolean solved = false;
+    if (raised(best.bound(), known) < known) {
+      solved = master.converge(ROUNDS, bound -> isEnough(bound, known), effort);
       best = better(best, bounds.of(master.weights(), limits));
+      if (!solved && raised(best.bound(), known) < known && !effort.spent()) {
+        solved = master.converge(ROUNDS, bound -> false, effort);
+        best = better(best, bounds.of(master.weights(), limits));
+      }
     }
     Node node = new Node(made++, limits, best);
     if (solved) {

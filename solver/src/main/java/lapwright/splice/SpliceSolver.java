@@ -1,6 +1,7 @@
 package lapwright.splice;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -78,6 +79,95 @@ public final class SpliceSolver {
     return new SpliceSolver(problem, effort).run();
   }
 
+  /**
+   * A bound alone, with no more work than it takes to reach a cost that is known.
+   *
+   * @param known no more than that is asked for
+   * @param thorough false for a bound by few classes of lengths, which takes moments
+   */
+  public static Bound bound(SpliceProblem problem, long known, boolean thorough, Effort effort) {
+    return new SpliceSolver(problem, effort).boundUpTo(known, thorough);
+  }
+
+  /**
+   * What no solution costs less than.
+   *
+   * @param least {@link #IMPOSSIBLE} where there is no solution
+   */
+  public record Bound(long least, SpliceCertificate certificate) {
+    public static final long IMPOSSIBLE = JointBound.IMPOSSIBLE;
+  }
+
+  private Bound boundUpTo(long known, boolean thorough) {
+    long inUnits = (Math.max(1, known) - 1) / merged.costUnit() + 1;
+    List<List<Long>> first = firstSplits();
+    if (first.stream().anyMatch(List::isEmpty)) {
+      StepWeights bySize = StepWeights.bySize(1, 1);
+      return new Bound(Bound.IMPOSSIBLE, merged.expand(bySize.certificate()));
+    }
+    PackLimits all = PackLimits.of(merged.sticks());
+    ClassSearch search =
+        new ClassSearch(
+            problem, choices, merged.costUnit(), reachable, all, step, new BoundAlone(inUnits));
+    if (thorough) {
+      search.run(first, effort);
+    } else {
+      search.runOverFew(first, effort);
+    }
+    if (bound == JointBound.IMPOSSIBLE) {
+      return new Bound(Bound.IMPOSSIBLE, merged.expand(certificate));
+    }
+    long raised = reachable.atLeast(Math.min(bound, inUnits), inUnits);
+    return new Bound(
+        Math.min(known, Math.multiplyExact(raised, merged.costUnit())), merged.expand(certificate));
+  }
+
+  private List<List<Long>> firstSplits() {
+    LengthPrices bySize =
+        length -> length <= problem.longestUsable() ? length : Double.POSITIVE_INFINITY;
+    return choices.stream().map(choice -> choice.cheapest(bySize)).toList();
+  }
+
+  /** What the search by classes finds where a cost is known and only the bound is wanted. */
+  private final class BoundAlone implements ClassSearch.Finds {
+    private final long known;
+
+    private BoundAlone(long known) {
+      this.known = known;
+    }
+
+    @Override
+    public void offer(List<List<Split>> splits) {
+      throw new IllegalStateException("only the bound is wanted");
+    }
+
+    @Override
+    public void offer(PackTree.Proven proven) {
+      take(proven);
+    }
+
+    @Override
+    public boolean isClosed() {
+      return bound == JointBound.IMPOSSIBLE
+          || reachable.atLeast(Math.min(bound, known), known) >= known;
+    }
+
+    @Override
+    public List<ClassMaster.Cutting> cuttings() {
+      return List.of();
+    }
+
+    @Override
+    public long cost() {
+      return known;
+    }
+
+    @Override
+    public boolean wantsSplits() {
+      return false;
+    }
+  }
+
   /** True when the sticks are too few by their length alone, or give no piece long enough. */
   public static boolean isShort(SpliceProblem problem) {
     SpliceSolver solver = new SpliceSolver(problem, Effort.unlimited());
@@ -90,9 +180,7 @@ public final class SpliceSolver {
   }
 
   private SpliceSolution run() {
-    LengthPrices bySize =
-        length -> length <= problem.longestUsable() ? length : Double.POSITIVE_INFINITY;
-    List<List<Long>> first = choices.stream().map(choice -> choice.cheapest(bySize)).toList();
+    List<List<Long>> first = firstSplits();
     if (first.stream().anyMatch(List::isEmpty)) {
       return SpliceSolution.none(Status.IMPOSSIBLE);
     }
@@ -168,8 +256,18 @@ public final class SpliceSolver {
     }
 
     @Override
+    public List<ClassMaster.Cutting> cuttings() {
+      return SpliceSolver.this.cuttings();
+    }
+
+    @Override
     public boolean isClosed() {
       return bound == JointBound.IMPOSSIBLE || SpliceSolver.this.isClosed();
+    }
+
+    @Override
+    public boolean wantsSplits() {
+      return true;
     }
 
     @Override
@@ -286,6 +384,20 @@ public final class SpliceSolver {
     }
   }
 
+  private List<ClassMaster.Cutting> cuttings() {
+    List<ClassMaster.Cutting> cuttings = new ArrayList<>();
+    if (best != null && bestSplits != null) {
+      for (StickSolution.PatternUse use : best.patterns()) {
+        List<Long> lengths = new ArrayList<>();
+        for (StickSolution.Count count : use.counts()) {
+          lengths.addAll(Collections.nCopies(count.count(), bestSplits.pieces().get(count.item())));
+        }
+        cuttings.add(new ClassMaster.Cutting(merged.number(use.stock()), lengths));
+      }
+    }
+    return cuttings;
+  }
+
   /** The best splits, cut as well as they can be. */
   private void cutInEarnest() {
     if (best == null || bestSplits == null || isClosed() || best.cost() == best.bound()) {
@@ -304,6 +416,7 @@ public final class SpliceSolver {
   private void take(PackTree.Proven proven) {
     if (proven.bound() == JointBound.IMPOSSIBLE) {
       bound = JointBound.IMPOSSIBLE;
+      certificate = proven.certificate();
       return;
     }
     if (proven.bound() > bound) {
