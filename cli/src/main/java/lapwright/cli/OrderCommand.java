@@ -19,6 +19,7 @@ import lapwright.compare.JointChoice;
 import lapwright.compare.LaterItems;
 import lapwright.compare.LaterOrder;
 import lapwright.compare.LaterOrder.PieceCount;
+import lapwright.compare.SameLot;
 import lapwright.compare.SupplierAlone;
 import lapwright.effort.Effort;
 import lapwright.effort.SideBySide;
@@ -238,6 +239,7 @@ final class OrderCommand implements Callable<Integer> {
           papers.isJson() ? PlanFile.text(saved.orders(), saved.inputs(), saved.saving()) : added);
       return desk.statusOf(saved.plans(), planning);
     }
+    SameLot lots = new SameLot(saved.orders());
     PlanResult result =
         desk.plan(
             input,
@@ -247,7 +249,12 @@ final class OrderCommand implements Callable<Integer> {
             (planner, effort) ->
                 planner
                     .buyingOnlyFrom(suppliers)
-                    .plan(input.order().shop(), later.orders(), items.orders(), Map.of(), effort));
+                    .plan(
+                        input.order().shop(),
+                        lots.limited(planner, input.order().shop(), later.orders(), effort),
+                        items.orders(),
+                        Map.of(),
+                        effort));
     if (!(result instanceof PlanResult.Planned planned)) {
       return desk.tellNoPlan(result, style);
     }
@@ -261,16 +268,29 @@ final class OrderCommand implements Callable<Integer> {
             OrdersBeside.holding(folder, input),
             papers.day(desk.surroundings()));
     all.checkTogether();
-    List<String> ofAnotherLot = later.ofAnotherLot(saved.orders());
-    if (!ofAnotherLot.isEmpty()) {
-      desk.tell(
-          "lapwright: lots must not mix within a job, and the saved order cuts "
-              + String.join(", ", ofAnotherLot)
-              + " already. What is bought now is another delivery: ask the supplier for the same"
-              + " lot, or plan everything anew with --save --replace.");
-    }
+    lots.mixed(planned.plan().plan()).forEach(mixed -> desk.tell(warning(mixed)));
     desk.print(papers.isJson() ? all.json() : OrderText.render(all.order(), style) + "\n" + added);
     return write(all, style);
+  }
+
+  private static String warning(SameLot.Mixed mixed) {
+    String what =
+        "lapwright: lots of "
+            + mixed.material()
+            + " must not mix within "
+            + mixed.job()
+            + ", and the saved order cuts it for that job already. ";
+    return switch (mixed.standing()) {
+      case ANOTHER_DELIVERY ->
+          what
+              + "What is left of that lot does not suffice, so more is bought of the same maker:"
+              + " ask him for the same lot, or plan everything anew with --save --replace.";
+      case ANOTHER_LOT ->
+          what
+              + "Neither what is left of that lot nor its maker gives what is added, so it comes"
+              + " from another lot: put that on a building of its own, or plan everything anew"
+              + " with --save --replace.";
+    };
   }
 
   /** A job that is done, or that was not asked for, has no say in what is not needed any more. */

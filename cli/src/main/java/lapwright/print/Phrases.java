@@ -92,7 +92,7 @@ final class Phrases {
       return "on hand" + at(onHand.place()) + lot(onHand.lot());
     }
     Supply.RackOffcut offcut = (Supply.RackOffcut) supply;
-    return "rack " + offcut.id() + at(offcut.place()) + lot(offcut.lot());
+    return "rack " + offcut.id() + at(offcut.place()) + lot(Supply.writtenLot(offcut.lot()));
   }
 
   private static String at(String place) {

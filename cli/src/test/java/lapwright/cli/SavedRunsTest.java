@@ -1,6 +1,7 @@
 package lapwright.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.DeserializationFeature;
@@ -283,10 +284,38 @@ final class SavedRunsTest {
     // 20' and a lap of 2" take two sticks of 10'-2"
     assertTrue(more.out().startsWith("Buy 2 sticks from 1 supplier for 1 job: $28.40"), more.out());
     assertTrue(more.out().contains("pier-canopy run E2, all of it"), more.out());
-    assertTrue(more.err().contains("eave-trim-brown of pier-canopy already"), more.err());
+    assertTrue(
+        more.err()
+            .contains(
+                "lots of eave-trim-brown must not mix within pier-canopy, and the saved order cuts"
+                    + " it for that job already. What is left of that lot does not suffice, so"
+                    + " more is bought of the same maker"),
+        more.err());
     CommandRun check = eaves.run("check");
     assertEquals(0, check.status(), check.out() + check.err());
     assertTrue(check.out().contains("The saved plan still fits"), check.out());
+  }
+
+  /**
+   * A closing piece of 4'-2" fits what pier-canopy's own sticks left, of the same lot: nothing is
+   * bought, and nobody is warned. One line of 24'-4" closes with 4'-4" and leaves 5'-10".
+   */
+  @Test
+  void moreComesFromWhatIsLeftOfTheSameLotWhereThatSuffices() throws IOException {
+    RunFolder eaves = RunFolder.copy("eaves", dir);
+    eaves.replace("jobs/boat-cover.yaml", "status: firm", "status: done");
+    eaves.replace("jobs/pier-canopy.yaml", "qty: 2", "qty: 1");
+    assertEquals(0, eaves.run("order", "--save").status());
+    Path job = eaves.folder().resolve("jobs/pier-canopy.yaml");
+    eaves.put(
+        "jobs/pier-canopy.yaml",
+        Files.readString(job)
+            + "    - { mark: E2, length: 4'-2\", qty: 1, joint: lap, lap: 2\" }\n");
+    CommandRun more = eaves.run("order", "--more", "--save");
+    assertEquals(0, more.status(), more.err());
+    assertTrue(more.out().startsWith("Buy nothing"), more.out());
+    assertFalse(more.err().contains("must not mix"), more.err());
+    assertEquals(0, eaves.run("check").status());
   }
 
   /** One more line of 24'-4": three sticks of 10'-2" at a lap of 2" cover 30'-2". */

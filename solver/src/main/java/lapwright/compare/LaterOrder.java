@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -18,7 +17,6 @@ import lapwright.plan.RunLine;
 import lapwright.shop.CutRules;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
-import lapwright.shop.OneLotPer;
 import lapwright.shop.RunNeed;
 
 /**
@@ -152,6 +150,11 @@ public record LaterOrder(
     return materials;
   }
 
+  /** The same with other orders of the materials. */
+  public LaterOrder withOrders(List<MaterialOrder> others) {
+    return new LaterOrder(others, missing, unneeded, newRuns, changedRuns);
+  }
+
   /** The number of the last ticket of placed orders; names that are no numbers do not count. */
   public static int lastTicket(List<OrderPlan> placed) {
     int last = 0;
@@ -198,34 +201,6 @@ public record LaterOrder(
         }
       }
     }
-  }
-
-  /**
-   * Jobs that get more of a material whose lots must not mix within a job, though tickets of placed
-   * orders cut it for them already: what is bought now is another delivery.
-   *
-   * @return {@code material of job}, in the order of the orders
-   */
-  public List<String> ofAnotherLot(List<OrderPlan> placed) {
-    List<String> jobs = new ArrayList<>();
-    for (MaterialOrder order : orders) {
-      if (order.material().oneLotPer() != OneLotPer.JOB) {
-        continue;
-      }
-      Set<String> onTickets = new HashSet<>();
-      placed.stream()
-          .flatMap(one -> one.materials().stream())
-          .filter(plan -> plan.material().equals(order.material().id()))
-          .flatMap(plan -> plan.patterns().stream())
-          .flatMap(pattern -> pattern.cuts().stream())
-          .forEach(cut -> onTickets.add(cut.job()));
-      Set<String> now = new LinkedHashSet<>();
-      order.needs().forEach(need -> now.add(need.job()));
-      order.runs().forEach(need -> now.add(need.job()));
-      now.retainAll(onTickets);
-      now.forEach(job -> jobs.add(order.material().id() + " of " + job));
-    }
-    return jobs;
   }
 
   /** Pieces on tickets; those of runs are no pieces that jobs list. */

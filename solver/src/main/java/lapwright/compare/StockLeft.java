@@ -166,13 +166,20 @@ public final class StockLeft {
     String lot =
         from instanceof Supply.OnHand sticks
             ? sticks.lot()
-            : from instanceof Supply.RackOffcut offcut ? offcut.lot() : "";
+            : from instanceof Supply.RackOffcut offcut ? offcut.lot() : lotOnceBought(from);
     for (String name : pattern.offcutNames()) {
       kept.put(
           name,
           new Supply.RackOffcut(
               name, pattern.offcut(), ends, "from ticket " + pattern.ticket(), lot));
     }
+  }
+
+  /** The lot of what is left of a supply, once it is bought. */
+  static String lotOnceBought(Supply supply) {
+    return supply instanceof Supply.Offer offer
+        ? new Supply.Bought(offer.supplier(), offer.length(), 1).lotKey()
+        : supply.lotKey();
   }
 
   private Left with(List<Supply> shop) {

@@ -190,6 +190,14 @@ public sealed interface Supply {
     }
   }
 
+  /**
+   * The lot as people wrote it down; empty where they did not, also for what a purchase leaves,
+   * which bears the key of its lot.
+   */
+  static String writtenLot(String lot) {
+    return isLotKey(lot) ? "" : lot;
+  }
+
   /** What a purchase leaves bears the key of its lot. */
   private static boolean isLotKey(String lot) {
     return lot.startsWith("bought:") || lot.startsWith("lot:") || lot.startsWith("on-hand:");

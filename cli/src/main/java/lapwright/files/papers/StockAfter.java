@@ -100,7 +100,7 @@ public final class StockAfter {
                 .empty(1)
                 .text(offcut.ends().word())
                 .text(offcut.place())
-                .text(offcut.lot())
+                .text(Supply.writtenLot(offcut.lot()))
                 .empty(1));
       }
     }
