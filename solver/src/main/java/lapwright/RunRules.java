@@ -53,7 +53,7 @@ public final class RunRules {
           need.job(),
           need.run().mark(),
           "stagger",
-          "no two splits of it keep their joints that far apart",
+          "no two splits of it were found that keep their joints that far apart",
           greatest.isZero()
               ? "leave stagger out, or allow more joints or places"
               : "make stagger at most {}, or allow more joints or places",

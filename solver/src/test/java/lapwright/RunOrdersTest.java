@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
 import java.util.List;
+import lapwright.demand.RunDemand;
 import lapwright.measure.Length;
 import lapwright.measure.Price;
 import lapwright.plan.Cut;
@@ -17,6 +18,7 @@ import lapwright.plan.MaterialPlan;
 import lapwright.plan.Pattern;
 import lapwright.plan.Proof;
 import lapwright.plan.RunLine;
+import lapwright.problem.SpliceProblem;
 import lapwright.shop.Ends;
 import lapwright.shop.JointPlaces;
 import lapwright.shop.JointRules;
@@ -265,5 +267,33 @@ class RunOrdersTest {
     Shortage.NoSplit run = assertInstanceOf(Shortage.NoSplit.class, impossible.shortages().get(0));
     assertEquals("stagger", run.rule());
     assertEquals(Length.ofFeet(12, 0), run.length());
+  }
+
+  /** One line of three pieces and one of four: joints at 10, 20 and at 5, 15, 25 ft would do. */
+  @Test
+  void linesOfDifferentNumbersOfPiecesKeepTheirJointsApart() {
+    RunShop shop = new RunShop().offer("pellbrook", inches(122), "18.00");
+    shop.run(
+        "A",
+        "E1",
+        2,
+        inches(358),
+        lap(inches(2), inches(24)).with(new JointCount.BeyondFewest(1)).staggered(inches(12)));
+    assertEquals(2, shop.plan().runs().size());
+  }
+
+  /** Sticks give back what they can spare of a gap, which moves the middle of a joint. */
+  @Test
+  void jointsThatMayMoveArePlannedFartherApart() {
+    Length stagger = inches(12);
+    Length gap = Length.ofSixteenths(2);
+    RunShop shop = new RunShop().offer("pellbrook", inches(240), "20.00");
+    JointRules rules = butt(gap).staggered(stagger);
+    shop.run("A", "U1", 4, inches(553), rules).run("A", "U2", 4, inches(432), rules.at(OVER_POSTS));
+    List<Long> apart =
+        RunDemand.of(shop.order()).problem().groups().stream()
+            .map(SpliceProblem.Group::apart)
+            .toList();
+    assertEquals(List.of(stagger.units() + gap.units() / 2 + 1, stagger.units()), apart);
   }
 }

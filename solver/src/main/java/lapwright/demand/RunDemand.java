@@ -32,6 +32,7 @@ import lapwright.problem.StickSolution.PatternUse;
 import lapwright.shop.JointRules.ClosingPiece;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
+import lapwright.shop.Run;
 import lapwright.shop.RunNeed;
 import lapwright.shop.Supply;
 
@@ -151,7 +152,7 @@ public final class RunDemand {
       for (int s = 0; s < stretches.size(); s++) {
         StretchSplits splits =
             StretchSplits.of(need.run(), stretches.get(s), unlimited, longest, wholes, offered);
-        long apart = need.run().rules().stagger().units();
+        long apart = apart(need.run(), splits);
         GroupKey key =
             new GroupKey(inIntegers(splits), apart, apart > 0 ? r : -1, apart > 0 ? s : -1);
         GroupLines lines =
@@ -168,6 +169,16 @@ public final class RunDemand {
           made.add(new Group(lines.lines().size(), key.splits(), key.apart()));
         });
     return made;
+  }
+
+  /**
+   * How far joints of neighbouring lines must be planned apart. Where they may go anywhere, what
+   * sticks give back to butt gaps moves the middle of each by a quarter of its gap at most.
+   */
+  private static long apart(Run run, StretchSplits splits) {
+    long stagger = run.rules().stagger().units();
+    boolean moves = stagger > 0 && splits.graph() == null && splits.join() < 0;
+    return moves ? Math.addExact(stagger, -splits.join() / 2 + 1) : stagger;
   }
 
   /**

@@ -138,7 +138,34 @@ final class Stagger {
         add(found, rules, shifted, prices);
       }
     }
+    if (!rules.othersWhole()) {
+      int fewest = 1;
+      while (fewest < rules.mostPieces()
+          && fewest * Math.min(longest, rules.longest()) < rules.sumOf(fewest)) {
+        fewest++;
+      }
+      addEven(found, rules, fewest, prices);
+      if (rules.mostPieces() > fewest) {
+        addEven(found, rules, rules.mostPieces(), prices);
+      }
+    }
     return found;
+  }
+
+  /**
+   * Splits of equal pieces but for the first, which staggers them, and what is left for the last.
+   */
+  private void addEven(List<Laid> found, Anywhere rules, int pieces, LengthPrices prices) {
+    long sum = rules.sumOf(pieces);
+    for (int shift = 0; pieces > 1 && shift <= MOST_SHIFTS; shift++) {
+      long wanted = shift == 0 ? sum / pieces : shift * group.apart();
+      long first = (wanted + rules.step() - 1) / rules.step() * rules.step();
+      long each = (sum - first) / (pieces - 1) / rules.step() * rules.step();
+      List<Long> lengths = new ArrayList<>(Collections.nCopies(pieces, each));
+      lengths.set(0, first);
+      lengths.set(pieces - 1, sum - first - (pieces - 2) * each);
+      add(found, rules, lengths, prices);
+    }
   }
 
   private void add(List<Laid> found, Anywhere rules, List<Long> lengths, LengthPrices prices) {
