@@ -32,6 +32,7 @@ final class Search {
   private StickCertificate certificate;
   private boolean impossible;
   private boolean claimed;
+  private int recombined;
 
   /**
    * @param greatestSum what the weights of all items together may be at most
@@ -161,12 +162,18 @@ final class Search {
     }
   }
 
-  /** Looks for a better solution among the patterns that are known, if they are few. */
+  /**
+   * Looks for a better solution among the patterns that are known, if they are few, and by a tenth
+   * more than when that was last done: the same patterns within narrower limits give nothing new.
+   */
   void recombine(PackLimits limits, Master master) {
+    int patterns = master.patternCount();
     if (thorough
         && !isClosed()
-        && master.patternCount() <= MOST_COLUMNS_FOR_MIP
+        && patterns <= MOST_COLUMNS_FOR_MIP
+        && patterns > recombined + recombined / 10
         && !effort.spent()) {
+      recombined = patterns;
       offer(ColumnMip.solve(problem, limits, master.patterns(), MOST_MIP_NODES, effort));
     }
   }
