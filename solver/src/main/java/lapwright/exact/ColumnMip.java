@@ -14,15 +14,26 @@ import org.jspecify.annotations.Nullable;
 /**
  * The integer program over given patterns: min sum P_j y_j, sum_a a_i x_a &gt;= d_i, sum_{a of j}
  * x_a &lt;= k_j y_j, all integer. What is cut too often is taken out of the patterns again.
+ *
+ * <p>The cost has a row of its own, from the proven bound to just below the best that is known: the
+ * engine then stops at the first solution that reaches the bound, and passes over what is no
+ * better.
  */
 final class ColumnMip {
   private ColumnMip() {}
 
-  /** The engine's solution, if it found one that holds. */
+  /**
+   * The engine's solution, if it found one that holds.
+   *
+   * @param least no solution costs less
+   * @param most only solutions of at most this cost are wanted
+   */
   static @Nullable Layout solve(
       StickProblem problem,
       PackLimits limits,
       List<Pattern> patterns,
+      long least,
+      long most,
       long mostNodes,
       Effort effort) {
     try (IntegerModel model = new IntegerModel()) {
@@ -33,9 +44,15 @@ final class ColumnMip {
       for (int j = 0; j < problem.stocks().size(); j++) {
         Stock stock = problem.stocks().get(j);
         model.addRow(0, Double.POSITIVE_INFINITY);
-        double most = limits.isLimited(j) ? limits.most(j) : Double.POSITIVE_INFINITY;
-        int column = model.addColumn((double) stock.packCost(), limits.least(j), most);
+        double mostPacks = limits.isLimited(j) ? limits.most(j) : Double.POSITIVE_INFINITY;
+        int column = model.addColumn((double) stock.packCost(), limits.least(j), mostPacks);
         model.setCoefficient(items.size() + j, column, stock.packSize());
+      }
+      model.addRow(
+          (double) least, most == Long.MAX_VALUE ? Double.POSITIVE_INFINITY : (double) most);
+      int cost = items.size() + problem.stocks().size();
+      for (int j = 0; j < problem.stocks().size(); j++) {
+        model.setCoefficient(cost, j, (double) problem.stocks().get(j).packCost());
       }
       int first = problem.stocks().size();
       for (Pattern pattern : patterns) {

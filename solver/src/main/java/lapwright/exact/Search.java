@@ -174,7 +174,9 @@ final class Search {
         && patterns > recombined + recombined / 10
         && !effort.spent()) {
       recombined = patterns;
-      offer(ColumnMip.solve(problem, limits, master.patterns(), MOST_MIP_NODES, effort));
+      long most = best == null ? Long.MAX_VALUE : best.cost() - 1;
+      offer(
+          ColumnMip.solve(problem, limits, master.patterns(), bound, most, MOST_MIP_NODES, effort));
     }
   }
 
