@@ -3,6 +3,7 @@ package lapwright.exact;
 import java.util.ArrayList;
 import java.util.List;
 import lapwright.colgen.Master;
+import lapwright.colgen.Pattern;
 import lapwright.colgen.PatternSource;
 import lapwright.effort.Effort;
 import lapwright.effort.Progress;
@@ -16,6 +17,10 @@ final class Search {
   private static final int LEAST_COLUMNS_A_CALL = 200;
   private static final int MOST_NODES = 200;
   private static final int DIVES = 6;
+
+  /** Part of one stick. */
+  private static final long NEXT_TO_NOTHING = 500;
+
   private static final int MOST_COLUMNS_FOR_MIP = 1500;
   private static final int MOST_MIP_NODES = 500;
   private static final long MOST_FILL_WORK = 1_000_000;
@@ -74,11 +79,16 @@ final class Search {
     if (isClosed() || effort.spent()) {
       return;
     }
+    List<Pattern> filling = isFull() ? refuteFull() : List.of();
+    if (isClosed() || effort.spent()) {
+      return;
+    }
     PatternSource source = PatternSource.of(problem);
     try (Relaxation relaxation = new Relaxation(problem, source, columnsACall(), greatestSum)) {
       if (best != null) {
         relaxation.addAll(best);
       }
+      filling.forEach(relaxation.master()::add);
       new PackTree(problem, relaxation, this, effort)
           .run(isOneStock() || !thorough ? 1 : MOST_NODES);
       settleOneStock();
@@ -92,6 +102,26 @@ final class Search {
 
   private boolean isOneStock() {
     return problem.stocks().size() == 1 && problem.stocks().get(0).packSize() == 1;
+  }
+
+  /**
+   * True when the sticks of the bound have next to nothing to waste: then a relaxation that lets
+   * sticks waste says no more than the lengths do.
+   */
+  private boolean isFull() {
+    if (!isOneStock() || !thorough) {
+      return false;
+    }
+    long price = problem.stocks().get(0).packCost();
+    long capacity = problem.stocks().get(0).capacity();
+    if (price <= 0) {
+      return false;
+    }
+    long waste = capacity * Numbers.ceilDiv(bound(), price);
+    for (StickProblem.Item item : problem.items()) {
+      waste -= item.size() * item.demand();
+    }
+    return waste < capacity / NEXT_TO_NOTHING;
   }
 
   /** With one stock length sold singly: does one stick fewer than known suffice? */
@@ -119,6 +149,17 @@ final class Search {
         return;
       }
     }
+  }
+
+  /** Tries to refute the sticks of the bound; else gives patterns that a relaxation is made of. */
+  private List<Pattern> refuteFull() {
+    long price = problem.stocks().get(0).packCost();
+    long sticks = Numbers.ceilDiv(bound(), price);
+    Sufficiency.Filling filling = new Sufficiency(problem, effort).filling(List.of(sticks));
+    if (filling.refutation() != null) {
+      offer((sticks + 1) * price, morePacksThan(sticks, filling.refutation()));
+    }
+    return filling.patterns();
   }
 
   private StickCertificate morePacksThan(long packs, Refutation refutation) {

@@ -85,27 +85,69 @@ final class Sufficiency {
     }
   }
 
+  /**
+   * What a relaxation over patterns that fill their sticks came to.
+   *
+   * @param patterns of its solution; empty where it was refuted, or not made
+   */
+  record Filling(@Nullable Refutation refutation, List<Pattern> patterns) {
+    static final Filling UNKNOWN = new Filling(null, List.of());
+  }
+
+  /**
+   * Relaxes and tries to refute where there are far too many patterns to be listed.
+   *
+   * @param sticks by stock, with next to nothing to waste
+   */
+  Filling filling(List<Long> sticks) {
+    Question question = Question.of(problem, sticks);
+    if (!Refuter.isFeasible(question)) {
+      return Filling.UNKNOWN;
+    }
+    try (Refuter refuter = new Refuter(question, effort)) {
+      if (!refuter.isBeyondListing()) {
+        return Filling.UNKNOWN;
+      }
+      Refutation byWeights = refuter.byWeights();
+      if (byWeights != null) {
+        return new Filling(byWeights, List.of());
+      }
+      List<Pattern> patterns =
+          refuter.inUse().stream().map(pattern -> inProblem(question, pattern, demands())).toList();
+      return new Filling(refuter.byCuts(CUT_ROUNDS), patterns);
+    }
+  }
+
+  private int[] demands() {
+    return problem.items().stream().mapToInt(StickProblem.Item::demand).toArray();
+  }
+
+  /** The pattern as one of the problem, of items that are left. */
+  private Pattern inProblem(Question question, Pattern pattern, int[] left) {
+    int[] counts = new int[left.length];
+    for (int k = 0; k < pattern.kinds(); k++) {
+      int wanted = pattern.count(k);
+      for (int i = 0; i < left.length && wanted > 0; i++) {
+        if (problem.items().get(i).size() == question.size(pattern.item(k))) {
+          int taken = Math.min(wanted, left[i]);
+          counts[i] += taken;
+          left[i] -= taken;
+          wanted -= taken;
+        }
+      }
+    }
+    return Pattern.ofCounts(question.stockOfProblem(pattern.stock()), counts);
+  }
+
   /** A solution of the question as one of the problem; null when small items make it none. */
   private @Nullable Layout layout(Question question, @Nullable List<Pattern> patterns) {
     if (patterns == null) {
       return null;
     }
-    int[] left = problem.items().stream().mapToInt(StickProblem.Item::demand).toArray();
+    int[] left = demands();
     Layout.Builder builder = new Layout.Builder(problem);
     for (Pattern pattern : patterns) {
-      int[] counts = new int[left.length];
-      for (int k = 0; k < pattern.kinds(); k++) {
-        int wanted = pattern.count(k);
-        for (int i = 0; i < left.length && wanted > 0; i++) {
-          if (problem.items().get(i).size() == question.size(pattern.item(k))) {
-            int taken = Math.min(wanted, left[i]);
-            counts[i] += taken;
-            left[i] -= taken;
-            wanted -= taken;
-          }
-        }
-      }
-      builder.add(Pattern.ofCounts(question.stockOfProblem(pattern.stock()), counts), 1);
+      builder.add(inProblem(question, pattern, left), 1);
     }
     return builder.buildIfComplete();
   }

@@ -2,6 +2,7 @@ package lapwright.refute;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import lapwright.colgen.Pattern;
 import lapwright.effort.Effort;
 import lapwright.problem.Refutation;
@@ -17,6 +18,10 @@ public final class Refuter implements AutoCloseable {
   private static final int CENTERINGS = 8;
   private static final double SHIFT = 0.01;
   private static final int MOST_LISTED = 150_000;
+  private static final double FAR_TOO_MANY = 10;
+
+  /** Part of the longest stick. */
+  private static final long NEXT_TO_NOTHING = 500;
 
   private final Question question;
   private final Effort effort;
@@ -36,6 +41,21 @@ public final class Refuter implements AutoCloseable {
     return question.stocks() > 0 && WindowTable.isFeasible(question);
   }
 
+  /**
+   * True when there is next to nothing to waste, so that weights can tell few patterns from others,
+   * and far too many patterns for a list.
+   */
+  public boolean isBeyondListing() {
+    if (question.waste() * NEXT_TO_NOTHING > question.longest()) {
+      return false;
+    }
+    double all = 0;
+    for (int j = 0; j < question.stocks(); j++) {
+      all += table.count(j);
+    }
+    return all > FAR_TOO_MANY * MOST_LISTED;
+  }
+
   /** The refutation by weights alone; null when there is none. */
   public @Nullable Refutation byWeights() {
     if (question.waste() < 0) {
@@ -47,6 +67,11 @@ public final class Refuter implements AutoCloseable {
     }
     weights = ending.weights();
     return ending.refutes() ? sieve(null) : null;
+  }
+
+  /** Patterns of the last linear program's solution. */
+  public Set<Pattern> inUse() {
+    return program.values().keySet();
   }
 
   /**

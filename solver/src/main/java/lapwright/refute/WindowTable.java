@@ -83,7 +83,7 @@ final class WindowTable {
       int[] before = forward[i];
       int[] after = forward[i + 1];
       System.arraycopy(before, 0, after, 0, before.length);
-      for (int count = 1; count <= most(i); count++) {
+      for (int count = 1, most = most(i); count <= most; count++) {
         int taken = count * question.size(i);
         int weight = count * weights[i];
         for (int p = taken; p <= longest; p++) {
@@ -144,7 +144,7 @@ final class WindowTable {
       int size = question.size(i);
       int[] before = forward[i];
       int[] after = backward[i + 1];
-      for (int count = 1; count <= most(i); count++) {
+      for (int count = 1, most = most(i); count <= most; count++) {
         int taken = count * size;
         int weight = count * weights[i];
         for (int p = question.capacity(stock) - taken; p >= 0; p--) {
@@ -211,7 +211,7 @@ final class WindowTable {
       int[] after = backward[i + 1];
       int[] before = backward[i];
       System.arraycopy(after, 0, before, 0, after.length);
-      for (int count = 1; count <= most(i); count++) {
+      for (int count = 1, most = most(i); count <= most; count++) {
         int taken = count * question.size(i);
         int weight = count * weights[i];
         for (int p = capacity - taken; p >= 0; p--) {
@@ -245,6 +245,26 @@ final class WindowTable {
       p += count * question.size(i);
     }
     return p;
+  }
+
+  /** About how many patterns a stock's window has. */
+  double count(int stock) {
+    double[] ways = new double[question.capacity(stock) + 1];
+    ways[0] = 1;
+    for (int i = 0; i < weights.length; i++) {
+      double[] before = ways.clone();
+      for (int count = 1, most = most(i); count <= most; count++) {
+        int taken = count * question.size(i);
+        for (int p = taken; p < ways.length; p++) {
+          ways[p] += before[p - taken];
+        }
+      }
+    }
+    double sum = 0;
+    for (int p = question.leastLength(stock); p < ways.length; p++) {
+      sum += ways[p];
+    }
+    return sum;
   }
 
   /**
