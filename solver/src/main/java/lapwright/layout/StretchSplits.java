@@ -75,7 +75,7 @@ public record StretchSplits(
       if (atMost.joints() < fewest - 1) {
         throw new LayoutException(
             "most-joints",
-            "it takes at least " + (fewest - 1) + " joints",
+            "it takes at least " + (fewest - 1) + (fewest == 2 ? " joint" : " joints"),
             "make most-joints " + (fewest - 1),
             null);
       }

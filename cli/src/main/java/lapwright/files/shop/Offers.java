@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.function.BiConsumer;
+import java.util.function.Function;
 import lapwright.files.source.Findings;
 import lapwright.files.source.Nearest;
 import lapwright.files.source.Note;
@@ -50,82 +52,91 @@ final class Offers {
   }
 
   List<Supply.Offer> of(Material material, List<OfferLine> lines) {
-    List<OfferLine> priced =
-        lines.stream().filter(line -> line.amount() != null || line.faulty()).toList();
     Set<Length> pricedLengths = new HashSet<>();
-    priced.forEach(line -> pricedLengths.add(line.length()));
-    Map<String, Place> seen = new HashMap<>();
-    List<Supply.Offer> offers = new ArrayList<>();
-    for (OfferLine line : lines) {
-      if (line.faulty()) {
-        continue;
-      }
-      if (line.amount() == null && !priced.isEmpty()) {
-        if (!line.bare() || !pricedLengths.contains(line.length())) {
-          findings.fault(
-              line.place(),
-              material.id(),
-              LengthStyle.FEET_INCHES.exact(line.length()),
-              "half priced: this length has no price, another has one ("
-                  + priced.get(0).place().print()
-                  + ")",
-              "Price every length of the material, or none; money and length do not add up.");
-        }
-        continue;
-      }
-      Supply.Offer offer = offer(material, line);
-      if (offer == null) {
-        continue;
-      }
-      Place first = seen.putIfAbsent(offer.key(), line.place());
-      if (first != null) {
-        findings.fault(
-            line.place(),
-            material.id(),
-            LengthStyle.FEET_INCHES.exact(line.length()),
-            "offered twice; first in " + first.print(),
-            "Delete one of the two.");
-        continue;
-      }
-      offers.add(offer);
-    }
-    return offers;
+    pricedOf(lines).forEach(line -> pricedLengths.add(line.length()));
+    return sound(
+        lines,
+        (line, priced) -> {
+          if (!line.bare() || !pricedLengths.contains(line.length())) {
+            findings.fault(
+                line.place(),
+                material.id(),
+                LengthStyle.FEET_INCHES.exact(line.length()),
+                "half priced: this length has no price, another has one (" + priced.print() + ")",
+                "Price every length of the material, or none; money and length do not add up.");
+          }
+        },
+        line -> offer(material, line),
+        Supply.Offer::key,
+        (line, first) ->
+            findings.fault(
+                line.place(),
+                material.id(),
+                LengthStyle.FEET_INCHES.exact(line.length()),
+                "offered twice; first in " + first.print(),
+                "Delete one of the two."));
   }
 
   /** The offers of an item: by the piece or by the pack. */
   List<ItemStock.Offer> ofItem(String item, List<OfferLine> lines) {
-    List<OfferLine> priced =
-        lines.stream().filter(line -> line.amount() != null || line.faulty()).toList();
+    return sound(
+        lines,
+        (line, priced) ->
+            findings.fault(
+                line.place(),
+                "price",
+                item,
+                "no price, another line has one (" + priced.print() + ")",
+                "Price every line of the item, or none."),
+        line -> itemOffer(item, line),
+        ItemStock.Offer::key,
+        (line, first) ->
+            findings.fault(
+                line.place(),
+                "material",
+                item,
+                "offered twice in packs of " + line.soldIn() + "; first in " + first.print(),
+                "Delete one of the two."));
+  }
+
+  private static List<OfferLine> pricedOf(List<OfferLine> lines) {
+    return lines.stream().filter(line -> line.amount() != null || line.faulty()).toList();
+  }
+
+  /**
+   * The offers of lines that are all priced or none, each offered once.
+   *
+   * @param unpriced is told of a line without a price, and where another has one
+   * @param offer of a line; null when it is at fault
+   * @param twice is told of a line that offers the same again, and where it was offered first
+   */
+  private static <T> List<T> sound(
+      List<OfferLine> lines,
+      BiConsumer<OfferLine, Place> unpriced,
+      Function<OfferLine, @Nullable T> offer,
+      Function<T, String> key,
+      BiConsumer<OfferLine, Place> twice) {
+    List<OfferLine> priced = pricedOf(lines);
     Map<String, Place> seen = new HashMap<>();
-    List<ItemStock.Offer> offers = new ArrayList<>();
+    List<T> offers = new ArrayList<>();
     for (OfferLine line : lines) {
       if (line.faulty()) {
         continue;
       }
       if (line.amount() == null && !priced.isEmpty()) {
-        findings.fault(
-            line.place(),
-            "price",
-            item,
-            "no price, another line has one (" + priced.get(0).place().print() + ")",
-            "Price every line of the item, or none.");
+        unpriced.accept(line, priced.get(0).place());
         continue;
       }
-      ItemStock.Offer offer = itemOffer(item, line);
-      if (offer == null) {
+      T read = offer.apply(line);
+      if (read == null) {
         continue;
       }
-      Place first = seen.putIfAbsent(offer.key(), line.place());
+      Place first = seen.putIfAbsent(key.apply(read), line.place());
       if (first != null) {
-        findings.fault(
-            line.place(),
-            "material",
-            item,
-            "offered twice in packs of " + line.soldIn() + "; first in " + first.print(),
-            "Delete one of the two.");
-        continue;
+        twice.accept(line, first);
+      } else {
+        offers.add(read);
       }
-      offers.add(offer);
     }
     return offers;
   }
