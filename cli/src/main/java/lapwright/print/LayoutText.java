@@ -322,7 +322,8 @@ final class LayoutText {
     }
     if (!left.isZero()) {
       page.text(
-          "That piece is left "
+          (closing.size() == 1 ? "The closing piece" : "The closing piece of each stretch")
+              + " is left "
               + exact(left)
               + " too long: cut it on the building to what is open.",
           1,

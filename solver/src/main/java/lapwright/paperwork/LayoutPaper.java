@@ -228,14 +228,10 @@ public record LayoutPaper(Shop shop, List<RunLayout> runs) {
   private static Alike alike(
       Run run, List<Integer> lines, List<RunLine> stretches, TicketOfPiece tickets) {
     List<Laid> pieces = new ArrayList<>();
-    List<Meeting> joints = new ArrayList<>();
     for (RunLine stretch : stretches) {
       List<RunPiece> ofStretch = stretch.pieces();
       for (int i = 0; i < ofStretch.size(); i++) {
         RunPiece piece = ofStretch.get(i);
-        if (!pieces.isEmpty()) {
-          joints.add(meeting(run, pieces.get(pieces.size() - 1).end(), piece.start(), i == 0));
-        }
         boolean last = i == (stretch.closingAt() == Where.START ? 0 : ofStretch.size() - 1);
         Map<String, List<Integer>> from = new LinkedHashMap<>();
         for (int line : lines) {
@@ -253,22 +249,45 @@ public record LayoutPaper(Shop shop, List<RunLayout> runs) {
                     .toList()));
       }
     }
-    return new Alike(lines, pieces, joints);
+    return new Alike(lines, pieces, meetings(run, stretches));
   }
 
   /**
-   * How two pieces of a line meet.
+   * How the pieces of a line meet, in order. What a closing piece is left long is cut off on the
+   * building, so that an expansion gap is told as it will be.
    *
-   * @param end of the piece before
-   * @param start of the piece after
-   * @param betweenStretches true when an expansion gap is between them
+   * @param stretches all that lies between two expansion gaps or ends of the line
    */
-  public static Meeting meeting(Run run, Length end, Length start, boolean betweenStretches) {
-    long width = start.units() - end.units();
-    if (betweenStretches) {
-      return new Meeting(
-          Kind.EXPANSION_GAP, Length.ofUnits(end.units() + width / 2), Length.ofUnits(width));
+  public static List<Meeting> meetings(Run run, List<RunLine> stretches) {
+    List<Meeting> meetings = new ArrayList<>();
+    Length leftLong = run.rules().closing().leaveLong();
+    Length end = null;
+    for (RunLine stretch : stretches) {
+      boolean closingAtStart = stretch.closingAt() == Where.START;
+      for (int i = 0; i < stretch.pieces().size(); i++) {
+        RunPiece piece = stretch.pieces().get(i);
+        if (end != null && i == 0) {
+          Length start = closingAtStart ? piece.start().plus(leftLong) : piece.start();
+          long width = start.units() - end.units();
+          meetings.add(
+              new Meeting(
+                  Kind.EXPANSION_GAP,
+                  Length.ofUnits(end.units() + width / 2),
+                  Length.ofUnits(width)));
+        } else if (end != null) {
+          meetings.add(meeting(run, end, piece.start()));
+        }
+        end = piece.end();
+      }
+      if (end != null && !closingAtStart) {
+        end = end.minus(leftLong);
+      }
     }
+    return meetings;
+  }
+
+  private static Meeting meeting(Run run, Length end, Length start) {
+    long width = start.units() - end.units();
     if (run.rules().joint() instanceof Joint.Lap lap) {
       long half = lap.lap().units() / 2;
       return new Meeting(Kind.LAP, start.plus(Length.ofUnits(half)), Length.ofUnits(-width));

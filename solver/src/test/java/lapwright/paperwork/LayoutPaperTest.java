@@ -139,6 +139,35 @@ final class LayoutPaperTest {
         3, run.groups().get(0).pieces().stream().filter(Laid::closing).count(), "one a stretch");
   }
 
+  /** What is left long is cut off on the building: the gap is as wide as the drawings say. */
+  @Test
+  void gapIsToldWithoutWhatTheClosingPieceIsLeftLong() {
+    for (JointRules.Where where : List.of(JointRules.Where.START, JointRules.Where.END)) {
+      JointRules rules =
+          lap("4\"", "12\"")
+              .expanding(new JointRules.Expansion(length("40'"), length("1\"")))
+              .with(new JointRules.ClosingPiece(where, false, length("2\"")));
+      List<Meeting> gaps =
+          layout(
+                  new OrderMaker("gutter")
+                      .millEndsGood()
+                      .offer("10'", "10.00")
+                      .run("barn", "G1", 1, "100'", rules))
+              .runs()
+              .get(0)
+              .groups()
+              .get(0)
+              .joints()
+              .stream()
+              .filter(joint -> joint.kind() == Kind.EXPANSION_GAP)
+              .toList();
+      assertEquals(2, gaps.size());
+      assertEquals(length("33'-4\""), gaps.get(0).at());
+      assertEquals(length("1\""), gaps.get(0).width());
+      assertEquals(length("1\""), gaps.get(1).width());
+    }
+  }
+
   @Test
   void orderOfRunsOnlyNamesItsJobs() {
     CheckedPlan plan =

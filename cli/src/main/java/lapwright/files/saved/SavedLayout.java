@@ -91,7 +91,7 @@ final class SavedLayout {
     if (run != null) {
       json.list(
           "joints",
-          joints(run, line.stretches()),
+          LayoutPaper.meetings(run, line.stretches()),
           joint -> {
             json.words("kind", joint.kind().word());
             json.length("at", joint.at(), style);
@@ -107,22 +107,6 @@ final class SavedLayout {
       }
     }
     return null;
-  }
-
-  private static List<LayoutPaper.Meeting> joints(Run run, List<RunLine> stretches) {
-    List<LayoutPaper.Meeting> joints = new ArrayList<>();
-    RunPiece before = null;
-    for (RunLine stretch : stretches) {
-      boolean firstOfStretch = true;
-      for (RunPiece piece : stretch.pieces()) {
-        if (before != null) {
-          joints.add(LayoutPaper.meeting(run, before.end(), piece.start(), firstOfStretch));
-        }
-        before = piece;
-        firstOfStretch = false;
-      }
-    }
-    return joints;
   }
 
   /** The stretches of a line, added to those of its material. */
