@@ -215,6 +215,9 @@ final class ClassMaster implements SplitProgram, AutoCloseable {
       ClassPrices best = held ? bestPrices : null;
       boolean added =
           best != null && addColumns(best.towards(now, PART_OF_THE_WAY), now, round < rounds, held);
+      if (!added && effort.spent()) {
+        return false;
+      }
       if (!added) {
         added = addColumns(now, now, round < rounds, held);
       }

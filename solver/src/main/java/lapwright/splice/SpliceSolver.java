@@ -192,7 +192,7 @@ public final class SpliceSolver {
       return SpliceSolution.none(Status.IMPOSSIBLE);
     }
     cutInEarnest();
-    if (isClosed() || isCloseEnough()) {
+    if (isClosed() || isCloseEnough() || (best != null && effort.spent())) {
       return solution();
     }
     try (JointMaster master = new JointMaster(problem, choices, step)) {
