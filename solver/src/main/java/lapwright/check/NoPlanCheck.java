@@ -21,6 +21,8 @@ import org.jspecify.annotations.Nullable;
  * patterns that are possible, pattern by pattern, from where weights alone have made it short
  * enough; before that, weighs all patterns together. See {@link Refutation} for what the steps
  * claim.
+ *
+ * <p>The class is long because every step reads the same lengths, sticks and decisions.
  */
 final class NoPlanCheck {
   private static final int MOST_LISTED = 200_000;
