@@ -11,23 +11,31 @@ import lapwright.problem.StickProblem.Stock;
  * set, and among the fullest the longest items. The minimum-bin-slack way of filling (J. Gupta and
  * J. Ho, Production Planning and Control 10, 1999). Time O(stages x capacity / 64) a stick; not
  * thread-safe.
+ *
+ * <p>Where that is too much, lengths are rounded to a coarser grid, items up and what is left of a
+ * stick down, so that what fits there fits.
  */
 final class FullestFill implements GreedyFill.StickFiller {
+  /** Word operations of a fill beyond which lengths are rounded. */
+  private static final long MOST_WORK = 1_000_000;
+
+  /** Positions of the longest stick on a grid that is rounded to. */
+  private static final long POSITIONS = 8_192;
+
   private final StickProblem problem;
+  private final long grid;
   private long[][] reach = new long[0][];
   private int[] stageItem = new int[0];
   private int[] stageCopies = new int[0];
 
   FullestFill(StickProblem problem) {
     this.problem = problem;
+    long longest = problem.stocks().stream().mapToLong(Stock::capacity).max().orElse(0);
+    grid = work(problem, longest) <= MOST_WORK ? 1 : Math.max(1, longest / POSITIONS);
   }
 
-  /** Word operations of a fill, at most. */
-  static long work(StickProblem problem) {
-    long longest = 0;
-    for (Stock stock : problem.stocks()) {
-      longest = Math.max(longest, stock.capacity());
-    }
+  /** Word operations of a fill on the exact lengths, at most. */
+  private static long work(StickProblem problem, long longest) {
     long stages = 0;
     for (Item item : problem.items()) {
       stages += 64 - Long.numberOfLeadingZeros(Math.min(item.demand(), longest / item.size()));
@@ -54,14 +62,15 @@ final class FullestFill implements GreedyFill.StickFiller {
     if (forced.small() && forced.size() > stick.smallCapacity()) {
       return;
     }
-    long room = (forced.small() ? stick.smallCapacity() : stick.capacity()) - forced.size();
+    long room =
+        ((forced.small() ? stick.smallCapacity() : stick.capacity()) - forced.size()) / grid;
     int words = (int) (room >> 6) + 1;
     int stages = 0;
     ready(0, words);
     Arrays.fill(reach[0], 0, words, 0);
     reach[0][0] = 1;
     for (int i = first; i < counts.length; i++) {
-      long size = items.get(i).size();
+      long size = Numbers.ceilDiv(items.get(i).size(), grid);
       long available = Math.min(left[i] - (i == first ? 1 : 0), room / size);
       for (long copies = 1; available > 0; copies *= 2) {
         int taken = (int) Math.min(copies, available);
@@ -77,7 +86,7 @@ final class FullestFill implements GreedyFill.StickFiller {
     for (int t = stages; t > 0 && at > 0; t--) {
       if ((reach[t - 1][at >> 6] >>> at & 1) == 0) {
         counts[stageItem[t]] += stageCopies[t];
-        at -= (int) (stageCopies[t] * items.get(stageItem[t]).size());
+        at -= (int) (stageCopies[t] * Numbers.ceilDiv(items.get(stageItem[t]).size(), grid));
       }
     }
   }

@@ -23,7 +23,6 @@ final class Search {
 
   private static final int MOST_COLUMNS_FOR_MIP = 1500;
   private static final int MOST_MIP_NODES = 500;
-  private static final long MOST_FILL_WORK = 1_000_000;
 
   private final StickProblem problem;
   private final double greatestSum;
@@ -70,11 +69,8 @@ final class Search {
     if (isClosed()) {
       return;
     }
-    boolean mayFill = FullestFill.work(problem) < MOST_FILL_WORK;
-    if (mayFill) {
-      completions.add(new GreedyFill(problem, new FullestFill(problem)));
-      offer(completions.get(0).complete(nothingYet()));
-    }
+    completions.add(new GreedyFill(problem, new FullestFill(problem)));
+    offer(completions.get(0).complete(nothingYet()));
     completions.add(new GreedyFill(problem, GreedyFill.longestFirst(problem)));
     if (isClosed() || effort.spent()) {
       return;
@@ -259,7 +255,7 @@ final class Search {
     return best != null
         && provenBound >= 0
         && most < best.cost()
-        && reachable.atLeast(provenBound, best.cost())
+        && reachable.atLeast(Math.max(provenBound, bound), best.cost())
             >= reachable.atLeast((long) Math.ceil(most - 1e-6), best.cost());
   }
 
