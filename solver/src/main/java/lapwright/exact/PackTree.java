@@ -66,9 +66,10 @@ final class PackTree {
     PriorityQueue<Node> open =
         new PriorityQueue<>(
             Comparator.<Node>comparingLong(n -> n.bound).thenComparingInt(n -> -n.serial));
-    Master.Solution solution = relax(root);
+    Relaxation.Bounded bounded = relax(root);
+    Master.Solution solution = bounded.solution();
     offerBound();
-    explore(root, solution);
+    explore(root, bounded);
     offerBound();
     if (search.isClosed() || solution == null || !branch(root, solution)) {
       return;
@@ -79,12 +80,13 @@ final class PackTree {
       if (search.isClosedBy(node.bound)) {
         continue;
       }
-      Master.Solution there = relax(node);
+      Relaxation.Bounded relaxed = relax(node);
+      Master.Solution there = relaxed.solution();
       if (there == null) {
         continue;
       }
       if (!search.isClosedBy(node.bound)) {
-        explore(node, there);
+        explore(node, relaxed);
         if (!search.isClosedBy(node.bound)) {
           if (branch(node, there)) {
             grow(node, open);
@@ -111,8 +113,8 @@ final class PackTree {
   }
 
   /** Looks for solutions at a node: with packs as they come, then with those of its cover. */
-  private void explore(Node node, Master.@Nullable Solution solution) {
-    search.dive(relaxation, solution);
+  private void explore(Node node, Relaxation.Bounded relaxed) {
+    search.dive(relaxation, relaxed, node.limits);
     if (!search.isClosedBy(node.bound)) {
       tryCover(node);
     }
@@ -131,7 +133,7 @@ final class PackTree {
     Relaxation.Bounded bounded = relaxation.bound(exactly, search::isEnough, effort);
     Master.Solution solution = bounded.solution();
     if (solution != null && solution.uncovered() < 1e-6) {
-      search.dive(relaxation, solution, cover.cost());
+      search.dive(relaxation, bounded, solution, exactly, cover.cost());
     }
   }
 
@@ -139,7 +141,7 @@ final class PackTree {
     return problem.stocks().size() == 1;
   }
 
-  private Master.@Nullable Solution relax(Node node) {
+  private Relaxation.Bounded relax(Node node) {
     nodes++;
     Relaxation.Bounded bounded = relaxation.bound(node.limits, search::isEnough, effort);
     if (bounded.bound() >= node.bound) {
@@ -161,7 +163,7 @@ final class PackTree {
       }
       node.cover = cover;
     }
-    return bounded.solution();
+    return bounded;
   }
 
   private void grow(Node node, PriorityQueue<Node> open) {

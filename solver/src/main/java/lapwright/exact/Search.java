@@ -193,9 +193,10 @@ final class Search {
   }
 
   /** Dives from a node's relaxation. */
-  void dive(Relaxation relaxation, Master.@Nullable Solution solution) {
+  void dive(Relaxation relaxation, Relaxation.Bounded from, PackLimits limits) {
+    Master.Solution solution = from.solution();
     if (!isClosed() && solution != null && !effort.spent()) {
-      dive(relaxation, solution, bound);
+      dive(relaxation, from, solution, limits, bound);
     }
   }
 
@@ -220,11 +221,21 @@ final class Search {
   /**
    * Dives from the relaxation whose last solution that is; its packs are as the master's bounds
    * have them.
+   *
+   * @param from with the weights that prove its bound within the limits
    */
-  void dive(Relaxation relaxation, Master.Solution from, long aim) {
-    new Dive(problem, relaxation, completions, effort)
+  void dive(
+      Relaxation relaxation,
+      Relaxation.Bounded from,
+      Master.Solution solution,
+      PackLimits limits,
+      long aim) {
+    ExactFinish finish = thorough ? new ExactFinish(problem, limits, from) : null;
+    WindowFinish window =
+        thorough && WindowFinish.suits(problem) ? new WindowFinish(problem, limits, effort) : null;
+    new Dive(problem, relaxation, completions, finish, window, effort)
         .run(
-            from,
+            solution,
             DIVES,
             new Dive.Finds() {
               @Override
@@ -233,8 +244,13 @@ final class Search {
               }
 
               @Override
-              public boolean aimsAt(double cost) {
-                return cost <= aim + 1e-6;
+              public long aim() {
+                return aim;
+              }
+
+              @Override
+              public long goal() {
+                return best == null ? aim : best.cost() - 1;
               }
 
               @Override

@@ -139,6 +139,17 @@ final class Sufficiency {
     return Pattern.ofCounts(question.stockOfProblem(pattern.stock()), counts);
   }
 
+  /** A solution by diving alone; null when none is found. */
+  @Nullable Layout byDiving(List<Long> sticks, int dives) {
+    Question question = Question.of(problem, sticks);
+    if (!Refuter.isFeasible(question)) {
+      return null;
+    }
+    try (Refuter refuter = new Refuter(question, effort)) {
+      return refuter.byWeights() != null ? null : layout(question, refuter.byDiving(dives));
+    }
+  }
+
   /** A solution of the question as one of the problem; null when small items make it none. */
   private @Nullable Layout layout(Question question, @Nullable List<Pattern> patterns) {
     if (patterns == null) {
