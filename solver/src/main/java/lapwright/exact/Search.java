@@ -230,7 +230,9 @@ final class Search {
       Master.Solution solution,
       PackLimits limits,
       long aim) {
-    ExactFinish finish = thorough ? new ExactFinish(problem, limits, from) : null;
+    // With one stock length what may be wasted is searched for solutions after the dives.
+    boolean exactly = thorough && problem.stocks().size() > 1;
+    ExactFinish finish = exactly ? new ExactFinish(problem, limits, from) : null;
     WindowFinish window =
         thorough && WindowFinish.suits(problem) ? new WindowFinish(problem, limits, effort) : null;
     new Dive(problem, relaxation, completions, finish, window, effort)
