@@ -203,10 +203,12 @@ final class Search {
   /**
    * Looks for a better solution among the patterns that are known, if they are few, and by a tenth
    * more than when that was last done: the same patterns within narrower limits give nothing new.
+   * Not with one stock sold singly, where {@link Sufficiency} does better by what may be wasted.
    */
   void recombine(PackLimits limits, Master master) {
     int patterns = master.patternCount();
     if (thorough
+        && !isOneStock()
         && !isClosed()
         && patterns <= MOST_COLUMNS_FOR_MIP
         && patterns > recombined + recombined / 10

@@ -35,6 +35,8 @@ final class JointMaster implements SplitProgram, AutoCloseable {
   private static final double TOLERANCE = 1e-6;
   private static final int PATTERNS_A_CALL = 100;
   private static final int MOST_ROUNDS = 400;
+  private static final int ROUNDS_THAT_TELL = 5;
+  private static final double NEXT_TO_NOTHING = 5e-5;
   private static final long MOST_CELLS = 40_000_000;
   private static final long COARSE_CAPACITY = 30_000;
 
@@ -175,12 +177,19 @@ final class JointMaster implements SplitProgram, AutoCloseable {
 
   @Override
   public boolean converge(int rounds, Effort effort) {
+    double earlier = Double.POSITIVE_INFINITY;
     for (int round = 0; ; round++) {
       if (!convergePatterns(effort)) {
         return false;
       }
       if (round >= rounds) {
         return round == 0;
+      }
+      if (round % ROUNDS_THAT_TELL == 0) {
+        if (earlier - result.objective() < NEXT_TO_NOTHING * result.objective()) {
+          return false;
+        }
+        earlier = result.objective();
       }
       if (!addSplits()) {
         return true;

@@ -22,10 +22,11 @@ interface SplitProgram {
   void fix(SplitColumn split, int lines);
 
   /**
-   * Generates columns until they improve nothing.
+   * Generates columns until they improve nothing, or so little that other solutions do not come of
+   * them.
    *
    * @param rounds how often new splits are sought at most
-   * @return false when the engine failed or the effort was spent before it converged
+   * @return false when it did not converge
    */
   boolean converge(int rounds, Effort effort);
 }
