@@ -73,8 +73,9 @@ final class WasteCommand implements Callable<Integer> {
       paramLabel = "FROM..TO",
       converter = LengthRange.Converter.class,
       description =
-          "Which stock length between these would buy the least, if it were cut to order? Runs are"
-              + " joined anew for each, with no more joints a line than now.")
+          "Which stock length between these, and which two together, would buy the least, if they"
+              + " were cut to order? Runs are joined anew for each, with no more joints a line than"
+              + " now.")
   private @Nullable LengthRange bestLength;
 
   @Option(

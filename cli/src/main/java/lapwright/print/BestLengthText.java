@@ -33,7 +33,7 @@ public final class BestLengthText {
     if (!answers.isEmpty()) {
       text.page.blank();
       text.page.text(
-          "Bought singly in that one length, at the price by length that is lowest now; rack and"
+          "Bought singly in just these lengths, at the price by length that is lowest now; rack and"
               + " sticks on hand are left aside, also in what it costs now. No line of a run has"
               + " more joints than the lengths on offer ask for. Not every length was tried, so"
               + " another may be better.",
@@ -63,6 +63,34 @@ public final class BestLengthText {
             + against(answer, best)
             + (best.proved() ? "" : " Not proved for that length."));
     table(answer, best);
+    two(answer, best);
+  }
+
+  /** What a second length would save. */
+  private void two(BestLength.Answer answer, Tried best) {
+    BestLength.Two two = answer.two();
+    if (two == null) {
+      page.text("No second length that was tried beside it would save anything.", 0, 2);
+      return;
+    }
+    long less = best.cost() - two.cost();
+    page.text(
+        "The best two found, "
+            + page.length(two.shorter())
+            + " and "
+            + page.length(two.longer())
+            + ", would take "
+            + amount(answer, two.cost())
+            + " for "
+            + Phrases.sticks(two.sticks())
+            + ": "
+            + amount(answer, less)
+            + " ("
+            + Percent.of(less, best.cost()).print()
+            + ") less than the best one."
+            + (two.proved() ? "" : " Not proved for these two."),
+        0,
+        2);
   }
 
   private String against(BestLength.Answer answer, Tried best) {

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.math.BigDecimal;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -69,6 +70,27 @@ final class BestLengthTest {
     assertTrue(run.firstLine().contains("would buy the least, $60.00"), run.out());
     assertTrue(run.out().contains("$6.00 (9.09 %) less"), run.out());
     assertTrue(run.out().replaceAll("\\s+", " ").contains("No line of a run has"), run.out());
+  }
+
+  /** By hand: three of 100 in and of 76 in; one length must be 100 in and waste, two need not. */
+  @Test
+  void twoLengthsSaveWhatOneMustWaste() throws IOException {
+    Files.writeString(
+        folder.resolve("jobs/pier.yaml"),
+        "job: pier\nstatus: firm\npieces: { trim: [3 @ 100\"  T1, 3 @ 76\"  T2] }\n");
+    CommandRun run = CommandRun.of("waste", folder, "--best-length", "76in..100in", "--json");
+    assertEquals(ExitStatus.DONE, run.status(), run.err());
+    JsonNode material = new ObjectMapper().readTree(run.out()).get("materials").get(0);
+    assertEquals("8'-4\"", material.get("best").asText());
+    JsonNode two = material.get("bestTwo");
+    assertEquals("6'-4\"", two.get("shorter").asText());
+    assertEquals("8'-4\"", two.get("longer").asText());
+    assertEquals(6, two.get("sticks").asInt());
+    // 528 in at 10 cents an inch, against 600 in of the one length.
+    assertEquals(0, two.get("cost").decimalValue().compareTo(new BigDecimal("52.80")));
+    assertTrue(two.get("proved").asBoolean());
+    CommandRun text = CommandRun.of("waste", folder, "--best-length", "76in..100in");
+    assertTrue(text.out().replaceAll("\\s+", " ").contains("$7.20 (12.00 %) less"), text.out());
   }
 
   @Test

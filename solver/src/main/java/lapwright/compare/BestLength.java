@@ -2,11 +2,14 @@ package lapwright.compare;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.demand.RunDemand;
@@ -23,17 +26,19 @@ import lapwright.shop.Supply;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Which stock length, if a mill cut it to order, would buy the least? Runs are joined anew for each
- * length, with no more joints a line than the lengths on offer ask for. Rack and sticks on hand are
- * left aside.
+ * Which stock length, or which two together, if a mill cut them to order, would buy the least? Runs
+ * are joined anew for each length, with no more joints a line than the lengths on offer ask for.
+ * Rack and sticks on hand are left aside.
  *
  * <p>Lengths are tried evenly first, then ever more closely around the best so far: what is bought
  * rises and falls with the length in many small steps, so the best of the lengths that were tried
- * need not be the best of all.
+ * need not be the best of all. Of two lengths one is sought beside the best single one, then a
+ * better partner for that, among the even ones and those that were tried.
  */
 public final class BestLength {
   private static final int TRIED_EVENLY = 16;
   private static final int TRIED_CLOSELY = 8;
+  private static final int SWEEPS = 2;
 
   private final Planner planner;
 
@@ -51,13 +56,24 @@ public final class BestLength {
   public record Tried(Length length, long cost, int sticks, boolean proved) {}
 
   /**
+   * Two lengths together, each bought singly.
+   *
+   * @param cost in the unit of the material's plans, at the material's cheapest price per length
+   * @param sticks how many are bought of both
+   * @param proved true when no plan from these two lengths costs less
+   */
+  public record Two(Length shorter, Length longer, long cost, int sticks, boolean proved) {}
+
+  /**
    * The answer for one material.
    *
    * @param order whose pieces and runs
    * @param now its plan from the lengths on offer, bought new; null when there is none
    * @param tried shortest first; empty when no length between the limits serves
+   * @param two the best two that were found; null when none cost less than the best single length
    */
-  public record Answer(MaterialOrder order, @Nullable MaterialPlan now, List<Tried> tried) {
+  public record Answer(
+      MaterialOrder order, @Nullable MaterialPlan now, List<Tried> tried, @Nullable Two two) {
     public Answer {
       Objects.requireNonNull(order);
       tried = List.copyOf(tried);
@@ -84,13 +100,15 @@ public final class BestLength {
                       order.supplies().stream().filter(Supply.Offer.class::isInstance).toList())),
               Map.of(),
               share(mine, 2).tellingInstead(progress -> {}));
+      List<Tried> tried = ask(shop, order, from, to, step, share(mine, 1));
       answers.add(
           new Answer(
               order,
               now instanceof PlanResult.Planned planned
                   ? planned.plan().plan().materials().get(0)
                   : null,
-              ask(shop, order, from, to, step, mine)));
+              tried,
+              tried.isEmpty() ? null : two(shop, order, tried, evenly(from, to, step), mine)));
     }
     return answers;
   }
@@ -106,13 +124,11 @@ public final class BestLength {
       Shop shop, MaterialOrder order, Length from, Length to, Length step, Effort effort) {
     MaterialOrder asked = atJointsOfToday(order);
     SortedMap<Length, Tried> tried = new TreeMap<>();
-    long apart = Math.max(1, (to.units() - from.units()) / step.units() / TRIED_EVENLY);
+    long apart = apart(from, to, step);
     long first = Math.floorDiv(from.units() + step.units() - 1, step.units());
     long last = Math.floorDiv(to.units(), step.units());
     List<Long> next = new ArrayList<>();
-    for (long at = first; at <= last; at += apart) {
-      next.add(at);
-    }
+    evenly(from, to, step).forEach(length -> next.add(length.units() / step.units()));
     while (!next.isEmpty() && !effort.spent()) {
       for (long at : next) {
         Length length = step.times(at);
@@ -138,6 +154,54 @@ public final class BestLength {
     return List.copyOf(tried.values());
   }
 
+  /**
+   * The cheapest two together that were found; null when none cost less than the best one.
+   *
+   * @param tried lengths that serve alone
+   * @param others further ones to try beside them
+   */
+  private @Nullable Two two(
+      Shop shop, MaterialOrder order, List<Tried> tried, List<Length> others, Effort effort) {
+    MaterialOrder asked = atJointsOfToday(order);
+    TreeSet<Length> lengths = new TreeSet<>(others);
+    tried.forEach(each -> lengths.add(each.length()));
+    Set<Set<Length>> known = new HashSet<>();
+    Length one = best(tried).length();
+    Two best = null;
+    for (int sweep = 0; sweep < SWEEPS; sweep++) {
+      int left = lengths.size() * (SWEEPS - sweep);
+      for (Length other : lengths) {
+        left--;
+        if (other.equals(one) || effort.spent() || !known.add(Set.of(one, other))) {
+          continue;
+        }
+        Two both = plan(shop, asked, one, other, share(effort, left + 1));
+        if (both != null && (best == null || both.cost() < best.cost())) {
+          best = both;
+        }
+      }
+      if (best == null) {
+        return null;
+      }
+      one = one.equals(best.shorter()) ? best.longer() : best.shorter();
+    }
+    return best != null && best.cost() < best(tried).cost() ? best : null;
+  }
+
+  private static long apart(Length from, Length to, Length step) {
+    return Math.max(1, (to.units() - from.units()) / step.units() / TRIED_EVENLY);
+  }
+
+  private static List<Length> evenly(Length from, Length to, Length step) {
+    List<Length> lengths = new ArrayList<>();
+    long first = Math.floorDiv(from.units() + step.units() - 1, step.units());
+    long last = Math.floorDiv(to.units(), step.units());
+    for (long at = first; at <= last; at += apart(from, to, step)) {
+      lengths.add(step.times(at));
+    }
+    return lengths;
+  }
+
   /** The cheapest of the lengths that were tried, the shortest of equals. */
   public static Tried best(List<Tried> tried) {
     return tried.stream().min(Comparator.comparingLong(Tried::cost)).orElseThrow();
@@ -154,18 +218,39 @@ public final class BestLength {
   }
 
   private @Nullable Tried plan(Shop shop, MaterialOrder order, Length length, Effort effort) {
+    MaterialPlan plan = plan(shop, order, List.of(length), effort);
+    return plan == null ? null : new Tried(length, plan.cost(), sticks(plan), isProved(plan));
+  }
+
+  private @Nullable Two plan(
+      Shop shop, MaterialOrder order, Length one, Length other, Effort effort) {
+    Length shorter = one.isShorterThan(other) ? one : other;
+    Length longer = shorter.equals(one) ? other : one;
+    MaterialPlan plan = plan(shop, order, List.of(shorter, longer), effort);
+    return plan == null
+        ? null
+        : new Two(shorter, longer, plan.cost(), sticks(plan), isProved(plan));
+  }
+
+  private @Nullable MaterialPlan plan(
+      Shop shop, MaterialOrder order, List<Length> lengths, Effort effort) {
     PlanResult result =
         planner.plan(
             shop,
-            List.of(OtherLength.onlyIn(order, length)),
+            List.of(OtherLength.onlyIn(order, lengths)),
             Map.of(),
             effort.tellingInstead(progress -> {}));
-    if (!(result instanceof PlanResult.Planned planned)) {
-      return null;
-    }
-    MaterialPlan plan = planned.plan().plan().materials().get(0);
-    int sticks = plan.purchases().stream().mapToInt(purchase -> purchase.packs()).sum();
-    return new Tried(length, plan.cost(), sticks, plan.proof() == Proof.PROVED);
+    return result instanceof PlanResult.Planned planned
+        ? planned.plan().plan().materials().get(0)
+        : null;
+  }
+
+  private static int sticks(MaterialPlan plan) {
+    return plan.purchases().stream().mapToInt(purchase -> purchase.packs()).sum();
+  }
+
+  private static boolean isProved(MaterialPlan plan) {
+    return plan.proof() == Proof.PROVED;
   }
 
   /** The joints that the lengths on offer ask for are the most that any length may ask for. */

@@ -141,13 +141,21 @@ public final class OtherLength {
 
   /** The order bought in one length only, singly, at the cheapest price per length. */
   static MaterialOrder onlyIn(MaterialOrder order, Length length) {
-    Price price =
-        order.isPriced()
-            ? new Price(
-                BigDecimal.valueOf(new StickPrices(order).atCheapestRate(length), 4),
-                Price.Per.EACH)
-            : null;
-    return order.withSupplies(
-        List.of(new Supply.Offer("", length, price, 1, Integer.MAX_VALUE, "", null, null)));
+    return onlyIn(order, List.of(length));
+  }
+
+  /** The same in several lengths. */
+  static MaterialOrder onlyIn(MaterialOrder order, List<Length> lengths) {
+    List<Supply> offers = new ArrayList<>();
+    for (Length length : lengths) {
+      Price price =
+          order.isPriced()
+              ? new Price(
+                  BigDecimal.valueOf(new StickPrices(order).atCheapestRate(length), 4),
+                  Price.Per.EACH)
+              : null;
+      offers.add(new Supply.Offer("", length, price, 1, Integer.MAX_VALUE, "", null, null));
+    }
+    return order.withSupplies(offers);
   }
 }

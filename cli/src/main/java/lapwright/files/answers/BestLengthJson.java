@@ -29,6 +29,18 @@ public final class BestLengthJson {
     if (!answer.tried().isEmpty()) {
       json.length("best", BestLength.best(answer.tried()).length(), units);
     }
+    BestLength.Two two = answer.two();
+    if (two != null) {
+      json.object(
+          "bestTwo",
+          () -> {
+            json.length("shorter", two.shorter(), units);
+            json.length("longer", two.longer(), units);
+            json.number("sticks", two.sticks());
+            amount(json, "cost", two.cost(), priced);
+            json.truth("proved", two.proved());
+          });
+    }
     json.list(
         "tried",
         answer.tried(),
