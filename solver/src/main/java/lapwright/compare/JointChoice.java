@@ -114,7 +114,8 @@ public final class JointChoice {
   /**
    * Full sticks laid first, then a closing piece; null when the runs' rules do not allow it or no
    * plan was found. Where there are several lengths of full sticks, each job is laid in the one
-   * that serves it best by itself.
+   * that serves it best by itself, but for runs that this would give more joints than they may
+   * have.
    */
   public @Nullable OtherWay fullSticks(Shop shop, MaterialOrder order, Effort effort) {
     List<Length> sticks = RunDemand.fullSticks(order);
@@ -125,7 +126,7 @@ public final class JointChoice {
       List<RunNeed> best = null;
       long least = Long.MAX_VALUE;
       for (Length stick : sticks) {
-        List<RunNeed> laid = laid(order, job, stick);
+        List<RunNeed> laid = laid(order, job, stick, sticks);
         if (laid == null) {
           continue;
         }
@@ -147,8 +148,14 @@ public final class JointChoice {
     return plan(shop, order.withRuns(runs), effort);
   }
 
-  /** A job's runs, joined where full sticks end; null when their rules do not allow it. */
-  private static @Nullable List<RunNeed> laid(MaterialOrder order, String job, Length stick) {
+  /**
+   * A job's runs, joined where full sticks end; null when their rules do not allow it.
+   *
+   * @param sticks what may be laid instead where that stick would take more joints than the run may
+   *     have, the longest first
+   */
+  private static @Nullable List<RunNeed> laid(
+      MaterialOrder order, String job, Length stick, List<Length> sticks) {
     List<RunNeed> laid = new ArrayList<>();
     for (RunNeed need : order.runs()) {
       if (need.job().equals(job)) {
@@ -157,7 +164,7 @@ public final class JointChoice {
         try {
           places =
               rules.places().isAnywhere()
-                  ? FullSticks.joints(need.run(), stick)
+                  ? joints(order, need, stick, sticks)
                   : RunDemand.farthestPlaces(order, need.withRules(rules));
         } catch (LayoutException e) {
           return null;
@@ -179,6 +186,17 @@ public final class JointChoice {
       }
     }
     return laid;
+  }
+
+  /** Where full sticks of that length end, else those of the first that take no more joints. */
+  private static List<Length> joints(
+      MaterialOrder order, RunNeed need, Length stick, List<Length> sticks) {
+    int most = RunDemand.mostPieces(order, need) - 1;
+    List<Length> places = FullSticks.joints(need.run(), stick);
+    for (int s = 0; s < sticks.size() && places.size() > most; s++) {
+      places = FullSticks.joints(need.run(), sticks.get(s));
+    }
+    return places;
   }
 
   private @Nullable OtherWay oneMore(Shop shop, MaterialOrder order, Effort effort) {

@@ -137,6 +137,24 @@ class JointChoiceTest {
     assertEquals(720_000, java.util.Objects.requireNonNull(answer.fullSticks()).cost());
   }
 
+  /**
+   * By hand: 240 in of sticks of 240 in is no joint at 30.00 a line; of sticks of 120 in it would
+   * be 24.00, with a joint that the run may not have.
+   */
+  @Test
+  void fullSticksTakeNoMoreJointsThanTheRunMayHave() {
+    MaterialPlan plan =
+        plan(
+            order(
+                OneLotPer.NONE,
+                List.of(offer(120, "12.00"), offer(240, "30.00")),
+                List.of(run("A", "T1", 3, 240, lap(0, 24)))));
+    JointChoice.Answer answer = new JointChoice(planner).ask(SHOP, plan, Effort.unlimited());
+    assertEquals(900_000, plan.cost());
+    assertEquals(900_000, java.util.Objects.requireNonNull(answer.fullSticks()).cost());
+    assertEquals(180_000, answer.oneMoreWouldSave());
+  }
+
   /** Maker by maker, where whole sticks of one are as long as offcuts that the other is cut to. */
   @Test
   void fullSticksAreComparedWhereOffcutsAreAsLongAsPieces() {
