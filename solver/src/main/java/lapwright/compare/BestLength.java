@@ -125,8 +125,8 @@ public final class BestLength {
     MaterialOrder asked = atJointsOfToday(order);
     SortedMap<Length, Tried> tried = new TreeMap<>();
     long apart = apart(from, to, step);
-    long first = Math.floorDiv(from.units() + step.units() - 1, step.units());
-    long last = Math.floorDiv(to.units(), step.units());
+    long first = first(from, step);
+    long last = last(to, step);
     List<Long> next = new ArrayList<>();
     evenly(from, to, step).forEach(length -> next.add(length.units() / step.units()));
     while (!next.isEmpty() && !effort.spent()) {
@@ -188,15 +188,21 @@ public final class BestLength {
     return best != null && best.cost() < best(tried).cost() ? best : null;
   }
 
+  private static long first(Length from, Length step) {
+    return Math.floorDiv(from.units() + step.units() - 1, step.units());
+  }
+
+  private static long last(Length to, Length step) {
+    return Math.floorDiv(to.units(), step.units());
+  }
+
   private static long apart(Length from, Length to, Length step) {
     return Math.max(1, (to.units() - from.units()) / step.units() / TRIED_EVENLY);
   }
 
   private static List<Length> evenly(Length from, Length to, Length step) {
     List<Length> lengths = new ArrayList<>();
-    long first = Math.floorDiv(from.units() + step.units() - 1, step.units());
-    long last = Math.floorDiv(to.units(), step.units());
-    for (long at = first; at <= last; at += apart(from, to, step)) {
+    for (long at = first(from, step); at <= last(to, step); at += apart(from, to, step)) {
       lengths.add(step.times(at));
     }
     return lengths;

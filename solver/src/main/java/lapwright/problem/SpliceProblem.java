@@ -209,6 +209,11 @@ public record SpliceProblem(
             : shortestAtEnd >= shortest ? inner == n && ends >= 2 : ends == n && inner >= n - 2;
       }
 
+      /** The least length that a piece may have wherever it lies. */
+      public long leastAnywhere() {
+        return Math.max(shortest, shortestAtEnd);
+      }
+
       /** The least length that any piece may have. */
       public long least() {
         return mostPieces == 1 ? shortestAtEnd : Math.min(shortest, shortestAtEnd);

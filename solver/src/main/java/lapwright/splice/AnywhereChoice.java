@@ -44,14 +44,14 @@ final class AnywhereChoice implements Choice {
     List<Long> caps = new ArrayList<>();
     for (long whole : wholeLengths) {
       if (whole <= longest
-          && whole >= Math.max(rules.shortest(), rules.shortestAtEnd())
+          && whole >= rules.leastAnywhere()
           && caps.size() < MOST_WHOLE_LENGTHS
           && !caps.contains(whole)) {
         caps.add(whole);
       }
     }
     long onGrid = longest / rules.step() * rules.step();
-    if (onGrid >= Math.max(rules.shortest(), rules.shortestAtEnd()) && !caps.contains(onGrid)) {
+    if (onGrid >= rules.leastAnywhere() && !caps.contains(onGrid)) {
       caps.add(onGrid);
     }
     caps.sort(Collections.reverseOrder());
@@ -229,7 +229,7 @@ final class AnywhereChoice implements Choice {
   }
 
   private long leastOf(int pieces) {
-    return pieces == 1 ? rules.shortestAtEnd() : Math.max(rules.shortest(), rules.shortestAtEnd());
+    return pieces == 1 ? rules.shortestAtEnd() : rules.leastAnywhere();
   }
 
   @Override

@@ -50,10 +50,6 @@ final class FragmentFill {
               && laid.size() <= rules.mostPieces();
       return whole && rules.permits(laid) ? laid : begun;
     }
-
-    private long least() {
-      return Math.max(rules.shortest(), rules.shortestAtEnd());
-    }
   }
 
   private FragmentFill(SpliceProblem problem) {
@@ -236,9 +232,9 @@ final class FragmentFill {
     long whole = further ? line.left + line.rules.join() : line.left;
     int after = further ? 1 : line.counted - 1;
     long most = Math.min(problem.longestUsable(), line.rules.longest());
-    long piece = Math.min(Math.min(room, most), whole - after * line.least());
+    long piece = Math.min(Math.min(room, most), whole - after * line.rules.leastAnywhere());
     piece -= Math.floorMod(piece, line.rules.step());
-    boolean permitted = piece >= line.least() && whole - piece <= after * most;
+    boolean permitted = piece >= line.rules.leastAnywhere() && whole - piece <= after * most;
     return permitted && piece < line.left ? piece : 0;
   }
 }

@@ -16,6 +16,9 @@ import java.util.TreeSet;
  * @param large length that one piece of each stick has at least
  */
 record FullSticks(long capacity, int least, int most, long smallest, long large) {
+  /** Parameters of a class whose sticks are cut so, with the pieces and the stick's length. */
+  static final List<String> PARAMETERS = List.of("n", "c", "least", "most", "smallest", "large");
+
   private static final int ATTEMPTS = 1_000_000;
 
   FullSticks {

@@ -39,7 +39,7 @@ final class OddCore implements InstanceClass {
 
   @Override
   public List<String> parameters() {
-    return List.of("n", "c", "least", "most", "smallest", "large");
+    return FullSticks.PARAMETERS;
   }
 
   @Override

@@ -27,7 +27,7 @@ final class ZeroWaste implements InstanceClass {
 
   @Override
   public List<String> parameters() {
-    return List.of("n", "c", "least", "most", "smallest", "large");
+    return FullSticks.PARAMETERS;
   }
 
   @Override
