@@ -8,14 +8,16 @@ import lapwright.problem.SpliceProblem.Splits.Anywhere;
 
 /**
  * Splits with joints anywhere. Cheap ones are sought among those with whole sticks (or pieces of
- * the greatest length) and up to three other pieces, of which all but one are on the grid of steps;
- * the least weight is taken over all splits there are.
+ * the greatest length, or where that leaves the others too little, of the least) and up to three
+ * other pieces, of which all but one are on the grid of steps; the least weight is taken over all
+ * splits there are.
  *
  * <p>Least weight: see {@link Reaches}.
  */
 final class AnywhereChoice implements Choice {
   private static final int MOST_WHOLE_LENGTHS = 6;
   private static final int MOST_PLAIN = 24;
+  private static final int MOST_FREE = 3;
 
   private final Anywhere rules;
   private final long longest;
@@ -54,8 +56,35 @@ final class AnywhereChoice implements Choice {
     if (onGrid >= rules.leastAnywhere() && !caps.contains(onGrid)) {
       caps.add(onGrid);
     }
+    if (manyLieBetween()) {
+      for (long least : new long[] {rules.shortest(), rules.shortestAtEnd()}) {
+        long ceiling = onStepsFrom(least);
+        if (ceiling <= longest && !caps.contains(ceiling)) {
+          caps.add(ceiling);
+        }
+      }
+    }
     caps.sort(Collections.reverseOrder());
     this.wholes = caps.stream().mapToLong(Long::longValue).toArray();
+  }
+
+  /**
+   * True when pieces of the greatest length leave too little for the others, so that pieces of the
+   * least length must be tried too: of those two kinds and one more piece a split can be made,
+   * wherever there is one.
+   */
+  private boolean manyLieBetween() {
+    int free = gridPrices.pairCells() > 0 ? MOST_FREE : MOST_FREE - 1;
+    for (int k = free + 1; k <= rules.mostPieces(); k++) {
+      if (rules.sumOf(k) - (k - free) * longest < free * onStepsFrom(rules.leastAnywhere())) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private long onStepsFrom(long least) {
+    return Math.floorDiv(least + rules.step() - 1, rules.step()) * rules.step();
   }
 
   /** What choices must have in common to share {@link Reaches}. */
@@ -94,7 +123,7 @@ final class AnywhereChoice implements Choice {
       if (rest == 0 || left < 1 || left > (long) rest * longest) {
         return;
       }
-      if (rest <= 3) {
+      if (rest <= MOST_FREE) {
         complete(rest, left, soFar, chosen);
       }
       for (int w = from; w < wholes.length; w++) {
@@ -135,22 +164,22 @@ final class AnywhereChoice implements Choice {
         if (soFar + pair < price) {
           long one = gridPrices.firstOfTwo(others) * step;
           long other = others * step - one;
-          if (!chosen.isEmpty() || rules.permits(List.of(one, other, closing))) {
-            take(soFar + pair + prices.of(closing), chosen, one, other, closing);
-          }
+          take(soFar + pair + prices.of(closing), chosen, one, other, closing);
         }
       }
     }
 
     private void take(double sum, List<Long> chosen, long... free) {
       if (sum < price - 1e-9) {
-        price = sum;
         List<Long> all = new ArrayList<>(chosen);
         for (long length : free) {
           all.add(length);
         }
         all.sort(Collections.reverseOrder());
-        lengths = List.copyOf(all);
+        if (rules.permits(all)) {
+          price = sum;
+          lengths = List.copyOf(all);
+        }
       }
     }
   }
@@ -254,7 +283,9 @@ final class AnywhereChoice implements Choice {
       if (left <= longest) {
         List<Long> split = new ArrayList<>(laid);
         split.add(left);
-        found.add(split);
+        if (rules.permits(split)) {
+          found.add(split);
+        }
       }
       return;
     }
