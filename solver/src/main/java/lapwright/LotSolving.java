@@ -25,6 +25,7 @@ import lapwright.shop.Need;
 import lapwright.shop.OneLotPer;
 import lapwright.shop.RunNeed;
 import lapwright.shop.Supply;
+import lapwright.splice.SpliceQuestions;
 import lapwright.splice.SpliceSolver;
 import org.jspecify.annotations.Nullable;
 
@@ -181,7 +182,7 @@ final class LotSolving {
       Set<Unit> share = share(lotOf, lot);
       if (!share.isEmpty()) {
         long least = bound(lot, share).least();
-        if (least == SpliceSolver.Bound.IMPOSSIBLE) {
+        if (least == SpliceQuestions.Bound.IMPOSSIBLE) {
           return least;
         }
         sum = Math.addExact(sum, least);
@@ -291,7 +292,7 @@ final class LotSolving {
   private boolean isTooFew(String lot, Unit unit) {
     return tooFew.computeIfAbsent(
         new LotShare(lot, Set.of(unit)),
-        key -> SpliceSolver.isShort(demand(key.units(), lot::equals).problem()));
+        key -> SpliceQuestions.isShort(demand(key.units(), lot::equals).problem()));
   }
 
   /** By length alone a lot cannot serve a unit. */
@@ -368,7 +369,7 @@ final class LotSolving {
     long sum = 0;
     for (Map.Entry<String, Set<Unit>> share : shares.entrySet()) {
       Bound alone = bound(share.getKey(), share.getValue());
-      if (alone.least() == SpliceSolver.Bound.IMPOSSIBLE) {
+      if (alone.least() == SpliceQuestions.Bound.IMPOSSIBLE) {
         return new Bound(Long.MAX_VALUE, byLot(share.getKey(), alone.certificate()));
       }
       sum = Math.addExact(sum, alone.least());
@@ -424,8 +425,8 @@ final class LotSolving {
   }
 
   private Bound bound(RunDemand demand, long known, boolean thorough) {
-    SpliceSolver.Bound bound =
-        SpliceSolver.bound(
+    SpliceQuestions.Bound bound =
+        SpliceQuestions.bound(
             demand.problem(),
             known,
             thorough,

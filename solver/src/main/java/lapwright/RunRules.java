@@ -9,7 +9,7 @@ import lapwright.problem.SpliceProblem;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Run;
 import lapwright.shop.RunNeed;
-import lapwright.splice.SpliceSolver;
+import lapwright.splice.SpliceQuestions;
 import org.jspecify.annotations.Nullable;
 
 /** Whether a run can be split at all so that its rules are kept, from what an order offers. */
@@ -36,7 +36,8 @@ public final class RunRules {
     } catch (LayoutException e) {
       return new NearestRule(order, need, e).tell();
     }
-    if (need.run().rules().closing().othersWhole() && !SpliceSolver.canSplit(alone(order, need))) {
+    if (need.run().rules().closing().othersWhole()
+        && !SpliceQuestions.canSplit(alone(order, need))) {
       return new Shortage.NoSplit(
           order.material().id(),
           need.job(),
@@ -86,7 +87,7 @@ public final class RunRules {
     if (apart.isZero() || need.lines() == 1) {
       return true;
     }
-    return SpliceSolver.canStagger(alone(order, need.withRules(run.rules().staggered(apart))));
+    return SpliceQuestions.canStagger(alone(order, need.withRules(run.rules().staggered(apart))));
   }
 
   private static SpliceProblem alone(MaterialOrder order, RunNeed need) {
