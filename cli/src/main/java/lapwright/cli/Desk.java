@@ -1,14 +1,17 @@
 package lapwright.cli;
 
 import java.nio.file.Path;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.BiFunction;
+import java.util.function.BooleanSupplier;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.check.CheckedPlan;
 import lapwright.compare.LaterOrder;
+import lapwright.compare.Unanswered;
 import lapwright.effort.Effort;
 import lapwright.files.FolderReading;
 import lapwright.files.MarkerNames;
@@ -30,9 +33,14 @@ import org.jspecify.annotations.Nullable;
  */
 final class Desk {
   private final Surroundings surroundings;
+  private final BooleanSupplier debug;
 
-  Desk(Surroundings surroundings) {
+  /**
+   * @param debug true when it is wanted to be shown where a fault of the program happened
+   */
+  Desk(Surroundings surroundings, BooleanSupplier debug) {
     this.surroundings = surroundings;
+    this.debug = debug;
   }
 
   Surroundings surroundings() {
@@ -112,6 +120,27 @@ final class Desk {
               + " to which more could be added; 'lapwright order FOLDER --save' saves one.");
     }
     return null;
+  }
+
+  /** Tells which questions beside a good plan a fault of the program left without an answer. */
+  void tell(Unanswered unanswered) {
+    if (unanswered.questions().isEmpty()) {
+      return;
+    }
+    Set<String> about = new LinkedHashSet<>();
+    for (Unanswered.Question question : unanswered.questions()) {
+      about.add(question.about());
+      if (debug.getAsBoolean()) {
+        question.fault().printStackTrace(surroundings.err());
+      }
+    }
+    tell(
+        "lapwright: a fault in the program left out: "
+            + String.join("; ", about)
+            + ". The plan is not touched by that: it passed its check."
+            + (debug.getAsBoolean()
+                ? ""
+                : " The same command with --debug shows where; please report that."));
   }
 
   /** Tells why there is no plan, and gives the exit status that says so. */

@@ -13,6 +13,7 @@ import lapwright.compare.BestLength;
 import lapwright.compare.OtherLength;
 import lapwright.compare.OtherLengthResult;
 import lapwright.compare.ShorterMark;
+import lapwright.compare.Unanswered;
 import lapwright.effort.Effort;
 import lapwright.effort.SideBySide;
 import lapwright.files.OrderInput;
@@ -47,6 +48,7 @@ final class Estimating {
   private final PaperOptions papers;
   private final OrderInput input;
   private final Style style;
+  private final Unanswered unanswered = new Unanswered();
 
   Estimating(Desk desk, PlanningOptions planning, PaperOptions papers, OrderInput input) {
     this.desk = desk;
@@ -64,7 +66,8 @@ final class Estimating {
             orders,
             planning,
             (planner, effort) ->
-                new OtherLength(planner).ask(input.order().shop(), orders, lengths, effort));
+                new OtherLength(planner)
+                    .ask(input.order().shop(), orders, lengths, unanswered, effort));
     if (results == null) {
       return desk.tellNoPlan(new PlanResult.Interrupted(List.of()), style);
     }
@@ -75,6 +78,7 @@ final class Estimating {
     } else {
       desk.print(OtherLengthsText.render(OtherLengthsPaper.of(results), style));
     }
+    desk.tell(unanswered);
     List<CheckedPlan> plans = new ArrayList<>();
     results.forEach(result -> plans.addAll(List.of(result.now(), result.then())));
     return desk.statusOf(plans, planning);
@@ -90,12 +94,13 @@ final class Estimating {
             orders,
             planning,
             (planner, effort) ->
-                new BestLength(planner)
+                new BestLength(planner, unanswered)
                     .ask(input.order().shop(), orders, range.from(), range.to(), step, effort));
     desk.print(
         papers.isJson()
             ? BestLengthJson.text(answers, style.units())
             : BestLengthText.render(answers, input.order().shop(), style));
+    desk.tell(unanswered);
     return ExitStatus.DONE;
   }
 
@@ -160,6 +165,7 @@ final class Estimating {
         papers.isJson()
             ? EstimateJson.dimensions(paper, planned.plan(), input.digests())
             : DimensionText.render(paper, style));
+    desk.tell(unanswered);
     return desk.statusOf(planned.plan(), planning);
   }
 
@@ -172,7 +178,12 @@ final class Estimating {
               desk.surroundings().threads(),
               planned.plan().plan().materials(),
               material ->
-                  ShorterMark.of(planner, input.order().shop(), material, step, steps, effort))
+                  unanswered.ask(
+                      "marks that could be shorter (" + material.material() + ")",
+                      List.<ShorterMark>of(),
+                      () ->
+                          ShorterMark.of(
+                              planner, input.order().shop(), material, step, steps, effort)))
           .forEach(marks::addAll);
     }
     return new Dimensions(plan, marks);

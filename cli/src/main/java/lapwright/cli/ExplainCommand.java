@@ -10,6 +10,7 @@ import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.check.CheckedPlan;
 import lapwright.compare.OneMore;
+import lapwright.compare.Unanswered;
 import lapwright.effort.Effort;
 import lapwright.files.OrderInput;
 import lapwright.files.answers.ItemJson;
@@ -39,6 +40,7 @@ import picocli.CommandLine.Parameters;
     footer = "  lapwright explain my-shop P1")
 final class ExplainCommand implements Callable<Integer> {
   private final Desk desk;
+  private final Unanswered unanswered = new Unanswered();
 
   @Parameters(index = "0", paramLabel = "FOLDER", description = "The folder of the order.")
   private Path folder = Path.of("");
@@ -107,6 +109,7 @@ final class ExplainCommand implements Callable<Integer> {
     }
     desk.print(
         papers.isJson() ? MarkJson.text(paper, style.units()) : MarkText.render(paper, style));
+    desk.tell(unanswered);
     return desk.statusOf(explained.plans(), planning);
   }
 
@@ -128,7 +131,8 @@ final class ExplainCommand implements Callable<Integer> {
   }
 
   private Explained explained(List<CheckedPlan> plans, Planner planner, Effort effort) {
-    return new Explained(null, plans, MarkPaper.of(plans, mark, new OneMore(planner), effort));
+    return new Explained(
+        null, plans, MarkPaper.of(plans, mark, new OneMore(planner, unanswered), effort));
   }
 
   /**

@@ -63,7 +63,7 @@ final class Lapwright implements Runnable {
 
   private int execute(String[] args) {
     CommandLine line = new CommandLine(this);
-    Desk desk = new Desk(surroundings);
+    Desk desk = new Desk(surroundings, () -> debug);
     for (Object command :
         List.of(
             new OrderCommand(desk),

@@ -21,6 +21,7 @@ import lapwright.compare.LaterOrder;
 import lapwright.compare.LaterOrder.PieceCount;
 import lapwright.compare.SameLot;
 import lapwright.compare.SupplierAlone;
+import lapwright.compare.Unanswered;
 import lapwright.effort.Effort;
 import lapwright.effort.SideBySide;
 import lapwright.files.OrderInput;
@@ -115,39 +116,44 @@ final class OrderCommand implements Callable<Integer> {
   }
 
   /** The plan, and what it is held against. */
-  private record Asked(CombinedResult combined, Comparisons comparisons) {}
+  private record Asked(CombinedResult combined, Comparisons comparisons, Unanswered unanswered) {}
 
   private Asked ask(Planner planner, OrderInput input, Wanted orders, Effort effort) {
     Shop shop = input.order().shop();
+    Unanswered unanswered = new Unanswered();
     CombinedResult combined =
         divided(
             planner,
-            new Combining(planner, desk.surroundings().threads())
+            new Combining(planner, desk.surroundings().threads(), unanswered)
                 .plan(shop, orders.materials(), orders.items(), effort),
+            unanswered,
             effort);
     boolean worthAsking =
         combined.result() instanceof PlanResult.Planned && suppliers.isEmpty() && orders.isPriced();
     List<SupplierAlone> alone =
         worthAsking
-            ? SupplierAlone.each(planner, shop, orders.materials(), orders.items(), effort)
+            ? SupplierAlone.each(
+                planner, shop, orders.materials(), orders.items(), unanswered, effort)
             : List.of();
     return new Asked(
         combined,
         new Comparisons(
             combined.saving(),
             alone,
-            costly(planner, combined.result(), effort),
-            joints(planner, combined.result(), effort)));
+            costly(planner, combined.result(), unanswered, effort),
+            joints(planner, combined.result(), unanswered, effort)),
+        unanswered);
   }
 
   private static List<JointChoice.Answer> joints(
-      Planner planner, PlanResult result, Effort effort) {
+      Planner planner, PlanResult result, Unanswered unanswered, Effort effort) {
     return result instanceof PlanResult.Planned planned
-        ? JointChoice.each(planner, planned.plan(), effort)
+        ? JointChoice.each(planner, planned.plan(), unanswered, effort)
         : List.of();
   }
 
-  private List<CostlyMark> costly(Planner planner, PlanResult result, Effort effort) {
+  private List<CostlyMark> costly(
+      Planner planner, PlanResult result, Unanswered unanswered, Effort effort) {
     if (papers.isJson() || !(result instanceof PlanResult.Planned planned)) {
       return List.of();
     }
@@ -156,7 +162,11 @@ final class OrderCommand implements Callable<Integer> {
     return SideBySide.map(
             desk.surroundings().threads(),
             plan.materials(),
-            material -> CostlyMark.of(planner, plan.shop(), material, share))
+            material ->
+                unanswered.ask(
+                    "marks that alone cost two sticks (" + material.material() + ")",
+                    Optional.<CostlyMark>empty(),
+                    () -> CostlyMark.of(planner, plan.shop(), material, share)))
         .stream()
         .flatMap(Optional::stream)
         .toList();
@@ -184,6 +194,7 @@ final class OrderCommand implements Callable<Integer> {
             papers.day(desk.surroundings()));
     desk.print(
         papers.isJson() ? all.json() : OrderText.render(all.order(), style) + eachPart(all, style));
+    desk.tell(asked.unanswered());
     if (save && !replace && SavedPlan.in(folder).isOtherThan(planned.plan().plan())) {
       desk.tell(
           "lapwright: not saved: "
@@ -320,11 +331,13 @@ final class OrderCommand implements Callable<Integer> {
   }
 
   /** Dividing the cost takes plans of its own, so it is left out where nothing would show it. */
-  private CombinedResult divided(Planner planner, CombinedResult combined, Effort effort) {
+  private CombinedResult divided(
+      Planner planner, CombinedResult combined, Unanswered unanswered, Effort effort) {
     boolean shown = save || out != null || papers.isJson() || papers.isAll();
     return shown && combined.result() instanceof PlanResult.Planned planned
         ? new CombinedResult(
-            new PlanResult.Planned(new Dividing(planner).divide(planned.plan(), effort)),
+            new PlanResult.Planned(
+                new Dividing(planner).divide(planned.plan(), unanswered, effort)),
             combined.saving())
         : combined;
   }

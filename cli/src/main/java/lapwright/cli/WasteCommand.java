@@ -12,6 +12,7 @@ import java.util.concurrent.Callable;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.compare.Dividing;
+import lapwright.compare.Unanswered;
 import lapwright.effort.Effort;
 import lapwright.files.OrderInput;
 import lapwright.files.jobs.JobChoice;
@@ -162,12 +163,13 @@ final class WasteCommand implements Callable<Integer> {
       return estimating.dimensions(orders);
     }
     List<ItemOrder> items = materials.isEmpty() ? input.itemOrders() : List.of();
+    Unanswered unanswered = new Unanswered();
     PlanResult result =
         desk.plan(
             input,
             orders,
             planning,
-            (planner, effort) -> divided(planner, input, orders, items, style, effort));
+            (planner, effort) -> divided(planner, input, orders, items, style, unanswered, effort));
     if (!(result instanceof PlanResult.Planned planned)) {
       return desk.tellNoPlan(result, style);
     }
@@ -176,6 +178,7 @@ final class WasteCommand implements Callable<Integer> {
         papers.isJson()
             ? PlanFile.text(planned.plan().plan(), input.digests(), null)
             : WasteText.render(paper, style));
+    desk.tell(unanswered);
     if (out != null) {
       WholeFolder.write(out, Map.of(WasteCsv.FILE, WasteCsv.text(paper)));
     }
@@ -196,11 +199,12 @@ final class WasteCommand implements Callable<Integer> {
       List<MaterialOrder> orders,
       List<ItemOrder> items,
       Style style,
+      Unanswered unanswered,
       Effort effort) {
     PlanResult result = planner.plan(input.order().shop(), orders, items, Map.of(), effort);
     return result instanceof PlanResult.Planned planned
             && (papers.isJson() || WasteText.isWhole(WastePaper.of(planned.plan()), style))
-        ? new PlanResult.Planned(new Dividing(planner).divide(planned.plan(), effort))
+        ? new PlanResult.Planned(new Dividing(planner).divide(planned.plan(), unanswered, effort))
         : result;
   }
 

@@ -137,7 +137,7 @@ public final class MarkText {
     OneMore.With with = answer.with();
     if (with == null) {
       return answer.shortage() == null
-          ? "not planned, the time was over; give it more --time."
+          ? "not planned; more --time may do."
           : "cannot be had from what is on offer and in stock.";
     }
     String costs =

@@ -5,6 +5,7 @@ import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
+import java.util.function.LongSupplier;
 
 /**
  * A command that was run with its own writers.
@@ -25,7 +26,17 @@ record CommandRun(int status, String out, String err) {
     return of(lines, new Interruption(), args);
   }
 
+  /** The same at a clock of its own. */
+  static CommandRun withClock(LongSupplier nanoClock, Object... args) {
+    return of(0, new Interruption(), nanoClock, args);
+  }
+
   static CommandRun of(int screenLines, Interruption interruption, Object... args) {
+    return of(screenLines, interruption, System::nanoTime, args);
+  }
+
+  private static CommandRun of(
+      int screenLines, Interruption interruption, LongSupplier nanoClock, Object... args) {
     String[] words = new String[args.length];
     for (int i = 0; i < args.length; i++) {
       words[i] = args[i].toString();
@@ -42,7 +53,7 @@ record CommandRun(int status, String out, String err) {
             screenLines,
             false,
             () -> TODAY,
-            System::nanoTime,
+            nanoClock,
             2,
             interruption);
     int status = Lapwright.run(words, surroundings);

@@ -8,6 +8,7 @@ import java.util.List;
 import lapwright.check.CheckedPlan;
 import lapwright.compare.Comparisons;
 import lapwright.compare.JointChoice;
+import lapwright.compare.Unanswered;
 import lapwright.effort.Effort;
 import lapwright.measure.LengthStyle;
 import lapwright.paperwork.OrderFacts;
@@ -48,7 +49,8 @@ final class RunPapersTest {
                 null,
                 List.of(),
                 List.of(),
-                JointChoice.each(PlannedRuns.planner(), plan, Effort.unlimited())),
+                JointChoice.each(
+                    PlannedRuns.planner(), plan, new Unanswered(), Effort.unlimited())),
             OrderFacts.NONE),
         BOXES);
   }

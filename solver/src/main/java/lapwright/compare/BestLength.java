@@ -41,9 +41,14 @@ public final class BestLength {
   private static final int SWEEPS = 2;
 
   private final Planner planner;
+  private final Unanswered unanswered;
 
-  public BestLength(Planner planner) {
+  /**
+   * @param unanswered is told of lengths that a fault leaves out
+   */
+  public BestLength(Planner planner, Unanswered unanswered) {
     this.planner = Objects.requireNonNull(planner);
+    this.unanswered = Objects.requireNonNull(unanswered);
   }
 
   /**
@@ -92,21 +97,17 @@ public final class BestLength {
       long remaining = effort.remainingNanos();
       long end = remaining - remaining / (orders.size() - answers.size());
       Effort mine = effort.alsoStoppedBy(() -> effort.remainingNanos() < end);
-      PlanResult now =
-          planner.plan(
+      MaterialPlan now =
+          plan(
               shop,
-              List.of(
-                  order.withSupplies(
-                      order.supplies().stream().filter(Supply.Offer.class::isInstance).toList())),
-              Map.of(),
-              share(mine, 2).tellingInstead(progress -> {}));
+              order.withSupplies(
+                  order.supplies().stream().filter(Supply.Offer.class::isInstance).toList()),
+              share(mine, 2));
       List<Tried> tried = ask(shop, order, from, to, step, share(mine, 1));
       answers.add(
           new Answer(
               order,
-              now instanceof PlanResult.Planned planned
-                  ? planned.plan().plan().materials().get(0)
-                  : null,
+              now,
               tried,
               tried.isEmpty() ? null : two(shop, order, tried, evenly(from, to, step), mine)));
     }
@@ -240,12 +241,17 @@ public final class BestLength {
 
   private @Nullable MaterialPlan plan(
       Shop shop, MaterialOrder order, List<Length> lengths, Effort effort) {
+    return plan(shop, OtherLength.onlyIn(order, lengths), effort);
+  }
+
+  private @Nullable MaterialPlan plan(Shop shop, MaterialOrder order, Effort effort) {
     PlanResult result =
-        planner.plan(
-            shop,
-            List.of(OtherLength.onlyIn(order, lengths)),
-            Map.of(),
-            effort.tellingInstead(progress -> {}));
+        unanswered.ask(
+            "one of the lengths of " + order.material().id(),
+            new PlanResult.Interrupted(List.of(order.material().id())),
+            () ->
+                planner.plan(
+                    shop, List.of(order), Map.of(), effort.tellingInstead(progress -> {})));
     return result instanceof PlanResult.Planned planned
         ? planned.plan().plan().materials().get(0)
         : null;

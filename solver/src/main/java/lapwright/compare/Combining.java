@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.effort.Effort;
@@ -31,10 +32,19 @@ public final class Combining {
 
   private final Planner planner;
   private final int threads;
+  private final Unanswered unanswered;
 
   public Combining(Planner planner, int threads) {
+    this(planner, threads, new Unanswered());
+  }
+
+  /**
+   * @param unanswered is told where a fault leaves out what job by job would cost
+   */
+  public Combining(Planner planner, int threads, Unanswered unanswered) {
     this.planner = Objects.requireNonNull(planner);
     this.threads = threads;
+    this.unanswered = Objects.requireNonNull(unanswered);
   }
 
   /** Plans the orders job by job and together. */
@@ -47,33 +57,40 @@ public final class Combining {
       Shop shop, List<MaterialOrder> orders, List<ItemOrder> items, Effort effort) {
     Effort share = firstQuarterOf(effort);
     int questions = Math.max(FEWEST_QUESTIONS, QUESTIONS / Math.max(1, orders.size()));
-    List<JobByJobPlan> jobByJob =
+    List<Optional<JobByJobPlan>> jobByJob =
         SideBySide.map(
             threads,
             orders,
-            order -> {
-              Effort limited = share.alsoStoppedBy(new Questions(questions));
-              return RunJobByJob.isFor(order)
-                  ? RunJobByJob.of(planner.forQuestions(), shop, order, limited)
-                  : JobByJobPlan.of(order, limited);
-            });
+            order ->
+                unanswered.ask(
+                    "what ordering job by job would cost (" + order.material().id() + ")",
+                    Optional.empty(),
+                    () -> Optional.of(jobByJob(shop, order, share, questions))));
     Map<String, List<LengthPattern>> startFrom = new HashMap<>();
-    for (JobByJobPlan plan : jobByJob) {
-      startFrom.put(plan.material(), plan.patterns());
+    for (Optional<JobByJobPlan> plan : jobByJob) {
+      plan.ifPresent(known -> startFrom.put(known.material(), known.patterns()));
     }
     PlanResult result = planner.plan(shop, orders, items, startFrom, effort);
-    if (!(result instanceof PlanResult.Planned planned)) {
+    if (!(result instanceof PlanResult.Planned planned)
+        || jobByJob.stream().anyMatch(Optional::isEmpty)) {
       return new CombinedResult(result, null);
     }
     List<MaterialSaving> savings = new ArrayList<>();
     List<MaterialPlan> together = planned.plan().plan().materials();
     for (int m = 0; m < together.size(); m++) {
-      savings.add(saving(jobByJob.get(m), together.get(m)));
+      savings.add(saving(jobByJob.get(m).orElseThrow(), together.get(m)));
     }
     return new CombinedResult(
         result,
         new Saving(
             savings, planned.plan().plan().items().stream().map(ItemsJobByJob::saving).toList()));
+  }
+
+  private JobByJobPlan jobByJob(Shop shop, MaterialOrder order, Effort share, int questions) {
+    Effort limited = share.alsoStoppedBy(new Questions(questions));
+    return RunJobByJob.isFor(order)
+        ? RunJobByJob.of(planner.forQuestions(), shop, order, limited)
+        : JobByJobPlan.of(order, limited);
   }
 
   /** What is asked first must not take the time that the plan of the whole needs. */

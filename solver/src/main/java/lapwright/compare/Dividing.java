@@ -53,6 +53,13 @@ public final class Dividing {
   }
 
   /**
+   * The same; the plan itself also where a fault prevents it, of which {@code unanswered} tells.
+   */
+  public CheckedPlan divide(CheckedPlan plan, Unanswered unanswered, Effort effort) {
+    return unanswered.ask("each job's part of the cost", plan, () -> divide(plan, effort));
+  }
+
+  /**
    * The same plan with its cost divided; the plan itself where nothing in it has a price.
    *
    * @throws BrokenPlanException if the divided plan does not pass the check: a defect

@@ -32,9 +32,15 @@ public final class JointChoice {
   private static final int WAYS = 2;
 
   private final Planner planner;
+  private final Unanswered unanswered;
 
   public JointChoice(Planner planner) {
+    this(planner, new Unanswered());
+  }
+
+  private JointChoice(Planner planner, Unanswered unanswered) {
     this.planner = Objects.requireNonNull(planner);
+    this.unanswered = unanswered;
   }
 
   /**
@@ -76,15 +82,19 @@ public final class JointChoice {
   /**
    * Compares each material of a plan that has runs.
    *
+   * @param unanswered is told of ways that a fault leaves out
    * @param effort shared evenly; what one plan leaves of its share goes to the next
    */
-  public static List<Answer> each(Planner planner, CheckedPlan plan, Effort effort) {
+  public static List<Answer> each(
+      Planner planner, CheckedPlan plan, Unanswered unanswered, Effort effort) {
     List<MaterialPlan> withRuns =
         plan.plan().materials().stream().filter(each -> !each.order().runs().isEmpty()).toList();
     List<Answer> answers = new ArrayList<>();
     for (MaterialPlan material : withRuns) {
       int questions = WAYS * (withRuns.size() - answers.size());
-      answers.add(new JointChoice(planner).ask(plan.plan().shop(), material, effort, questions));
+      answers.add(
+          new JointChoice(planner, unanswered)
+              .ask(plan.plan().shop(), material, effort, questions));
     }
     return answers;
   }
@@ -101,8 +111,12 @@ public final class JointChoice {
     MaterialOrder order = plan.order();
     return new Answer(
         plan,
-        fullSticks(shop, order, share(effort, questions)),
-        oneMore(shop, order, share(effort, questions - 1)));
+        unanswered.askOrNull(
+            "what full sticks, then a closing piece, would cost (" + order.material().id() + ")",
+            () -> fullSticks(shop, order, share(effort, questions))),
+        unanswered.askOrNull(
+            "what one more joint a line would save (" + order.material().id() + ")",
+            () -> oneMore(shop, order, share(effort, questions - 1))));
   }
 
   private static Effort share(Effort effort, int questions) {

@@ -22,9 +22,14 @@ import org.jspecify.annotations.Nullable;
 /** What one more of a piece, or one more line of a run, would cost: planned, not estimated. */
 public final class OneMore {
   private final Planner planner;
+  private final Unanswered unanswered;
 
-  public OneMore(Planner planner) {
+  /**
+   * @param unanswered is told where a fault leaves out an answer
+   */
+  public OneMore(Planner planner, Unanswered unanswered) {
     this.planner = Objects.requireNonNull(planner);
+    this.unanswered = Objects.requireNonNull(unanswered);
   }
 
   /**
@@ -33,7 +38,7 @@ public final class OneMore {
    * @param priced true when the costs are in 1/10,000 of the currency, else in units of length
    * @param cost without one more
    * @param with null when there is no plan with one more
-   * @param shortage why there is none; null when it was only that the time was over
+   * @param shortage why there is none; null when it was only that the time was over, or a fault
    */
   public record Answer(
       boolean priced, long cost, Proof proof, @Nullable With with, @Nullable Shortage shortage) {
@@ -104,7 +109,11 @@ public final class OneMore {
   }
 
   private Answer ask(Shop shop, MaterialPlan plan, MaterialOrder more, Effort effort) {
-    PlanResult result = planner.forQuestions().plan(shop, List.of(more), Map.of(), effort);
+    PlanResult result =
+        unanswered.ask(
+            "what one more would cost",
+            new PlanResult.Interrupted(List.of(more.material().id())),
+            () -> planner.forQuestions().plan(shop, List.of(more), Map.of(), effort));
     With with = null;
     Shortage shortage = null;
     if (result instanceof PlanResult.Planned planned) {

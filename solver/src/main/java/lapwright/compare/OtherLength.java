@@ -83,17 +83,29 @@ public final class OtherLength {
   /**
    * Each of several lengths, as if it were the only one.
    *
+   * @param unanswered is told of lengths that a fault leaves out; where that would be all, a fault
+   *     is thrown
    * @return null when the effort was spent before all plans were made
    */
   public @Nullable List<OtherLengthResult> ask(
-      Shop shop, List<MaterialOrder> orders, List<Length> stockLengths, Effort effort) {
+      Shop shop,
+      List<MaterialOrder> orders,
+      List<Length> stockLengths,
+      Unanswered unanswered,
+      Effort effort) {
     List<OtherLengthResult> results = new ArrayList<>();
     for (Length length : stockLengths) {
-      OtherLengthResult result = ask(shop, orders, length, effort);
-      if (result == null) {
+      int before = unanswered.questions().size();
+      OtherLengthResult result =
+          unanswered.askOrNull("one of the stock lengths", () -> ask(shop, orders, length, effort));
+      if (result != null) {
+        results.add(result);
+      } else if (unanswered.questions().size() == before) {
         return null;
       }
-      results.add(result);
+    }
+    if (results.isEmpty()) {
+      throw unanswered.questions().get(0).fault();
     }
     return results;
   }

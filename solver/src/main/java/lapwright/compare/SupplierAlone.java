@@ -37,6 +37,7 @@ public record SupplierAlone(String supplier, @Nullable CheckedPlan plan, List<St
   /**
    * Plans with each supplier alone, by name; nothing where fewer than two offer anything.
    *
+   * @param unanswered is told of suppliers that a fault leaves out
    * @param effort shared evenly; what one plan leaves of its share goes to the next
    */
   public static List<SupplierAlone> each(
@@ -44,6 +45,7 @@ public record SupplierAlone(String supplier, @Nullable CheckedPlan plan, List<St
       Shop shop,
       List<MaterialOrder> orders,
       List<ItemOrder> items,
+      Unanswered unanswered,
       Effort effort) {
     TreeSet<String> suppliers = new TreeSet<>();
     for (MaterialOrder order : orders) {
@@ -60,14 +62,22 @@ public record SupplierAlone(String supplier, @Nullable CheckedPlan plan, List<St
     }
     int left = suppliers.size();
     for (String supplier : suppliers) {
-      long remaining = effort.remainingNanos();
-      long end = remaining - remaining / (left + 1);
-      left--;
-      Effort share =
-          effort.alsoStoppedBy(() -> effort.remainingNanos() < end).tellingInstead(progress -> {});
-      answers.add(one(supplier, planner, shop, orders, items, share));
+      int sharing = left-- + 1;
+      SupplierAlone answer =
+          unanswered.askOrNull(
+              "everything from " + supplier,
+              () -> one(supplier, planner, shop, orders, items, share(effort, sharing)));
+      if (answer != null) {
+        answers.add(answer);
+      }
     }
     return answers;
+  }
+
+  private static Effort share(Effort effort, int sharing) {
+    long remaining = effort.remainingNanos();
+    long end = remaining - remaining / sharing;
+    return effort.alsoStoppedBy(() -> effort.remainingNanos() < end).tellingInstead(progress -> {});
   }
 
   private static SupplierAlone one(

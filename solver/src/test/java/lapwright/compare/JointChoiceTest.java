@@ -187,7 +187,7 @@ class JointChoiceTest {
     List<RunNeed> runs = List.of(run("A", "T1", 4, 150, lap(0, 10)));
     MaterialOrder order = order(OneLotPer.NONE, List.of(offer(120, "12.00")), runs);
     List<BestLength.Tried> tried =
-        new BestLength(planner)
+        new BestLength(planner, new Unanswered())
             .ask(
                 SHOP,
                 order,

@@ -10,6 +10,7 @@ import java.util.List;
 import lapwright.OrderMaker;
 import lapwright.check.CheckedPlan;
 import lapwright.compare.SupplierAlone;
+import lapwright.compare.Unanswered;
 import lapwright.effort.Effort;
 import lapwright.measure.Length;
 import lapwright.measure.Money;
@@ -107,7 +108,12 @@ class DeliveriesTest {
             .make();
     List<SupplierAlone> alone =
         SupplierAlone.each(
-            OrderMaker.planner(1), shop(), List.of(order), List.of(), Effort.unlimited());
+            OrderMaker.planner(1),
+            shop(),
+            List.of(order),
+            List.of(),
+            new Unanswered(),
+            Effort.unlimited());
 
     Deliveries deliveries = Deliveries.of(PlannedPapers.plan(shop(), order), alone);
 
