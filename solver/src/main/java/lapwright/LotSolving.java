@@ -25,6 +25,7 @@ import lapwright.shop.Need;
 import lapwright.shop.OneLotPer;
 import lapwright.shop.RunNeed;
 import lapwright.shop.Supply;
+import lapwright.splice.NeatJoints;
 import lapwright.splice.SpliceQuestions;
 import lapwright.splice.SpliceSolver;
 import org.jspecify.annotations.Nullable;
@@ -124,7 +125,8 @@ final class LotSolving {
       Set<Unit> share = share(chosen.lotOf(), lot);
       if (!share.isEmpty()) {
         RunDemand demand = demand(share, lot::equals);
-        SpliceSolution solution = solution(lot, share);
+        SpliceSolution solution =
+            NeatJoints.of(demand.problem(), solution(lot, share), demand.tapeMarks());
         parts.add(
             new Part(
                 new RunLayouts(order, needs(share), demand.lines(solution)),

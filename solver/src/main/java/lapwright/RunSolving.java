@@ -16,6 +16,7 @@ import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 import lapwright.shop.OneLotPer;
 import lapwright.shop.RunNeed;
+import lapwright.splice.NeatJoints;
 import lapwright.splice.SpliceSolver;
 import org.jspecify.annotations.Nullable;
 
@@ -57,12 +58,12 @@ final class RunSolving {
           ? new MaterialAnswer.Lacking(new Shortage.NoFullSticks(material))
           : new MaterialAnswer.Nothing(material);
     }
+    SpliceSolution neat = NeatJoints.of(demand.problem(), solution, demand.tapeMarks());
     return new MaterialAnswer.SolvedRuns(
         order,
         List.of(
             new Part(
-                new RunLayouts(order, order.needs(), demand.lines(solution)),
-                demand.patterns(solution))),
+                new RunLayouts(order, order.needs(), demand.lines(neat)), demand.patterns(neat))),
         solution.bound(),
         solution.status() == Status.PROVED ? Proof.PROVED : Proof.OPEN,
         demand.certificate(Objects.requireNonNull(solution.certificate())));

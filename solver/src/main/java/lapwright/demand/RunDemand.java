@@ -351,6 +351,25 @@ public final class RunDemand {
     return order;
   }
 
+  /**
+   * What a length is easy to read by, the coarsest first: on a tape in inches, or in millimetres.
+   */
+  public List<Long> tapeMarks() {
+    boolean inInches =
+        order.runs().stream()
+            .allMatch(
+                need ->
+                    need.run().rules().pieces().step().units() % Length.UNITS_PER_SIXTY_FOURTH
+                        == 0);
+    return inInches
+        ? List.of(
+            Length.UNITS_PER_INCH,
+            Length.UNITS_PER_INCH / 2,
+            Length.UNITS_PER_INCH / 4,
+            Length.UNITS_PER_INCH / 8)
+        : List.of(10 * Length.UNITS_PER_MM, 5 * Length.UNITS_PER_MM);
+  }
+
   /** A solution's patterns in the shop's words, in the solution's order. */
   public List<LengthPattern> patterns(SpliceSolution solution) {
     if (solution.cutting() == null) {
