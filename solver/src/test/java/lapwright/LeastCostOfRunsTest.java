@@ -2,6 +2,7 @@ package lapwright;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -231,6 +232,57 @@ class LeastCostOfRunsTest {
         rules.closing(),
         rules.stagger(),
         rules.expansion());
+  }
+
+  /** Lines of four pieces and more, none of which may be much shorter than a stick. */
+  @Test
+  void linesOfManyPiecesNearlyAsLongAsAStick() {
+    int planned = 0;
+    int proved = 0;
+    for (int seed = 0; seed < SHOPS; seed++) {
+      Random random = new Random(40_000 + seed);
+      SmallShop drawn = SmallShop.random(random, OneLotPer.NONE);
+      int length = 8 + random.nextInt(4);
+      List<Line> lines = new ArrayList<>();
+      for (int i = 1 + random.nextInt(2); i > 0; i--) {
+        int total = (int) (length * (2.7 + 2.2 * random.nextDouble()));
+        int shortest = (int) Math.round(length * (0.55 + 0.4 * random.nextDouble()));
+        lines.add(
+            new Line(
+                "A",
+                1 + random.nextInt(2),
+                total,
+                random.nextInt(2),
+                null,
+                shortest,
+                random.nextBoolean() ? -1 : -2));
+      }
+      SmallShop shop =
+          new SmallShop(
+              drawn.kerf(),
+              OneLotPer.NONE,
+              List.of(
+                  new SmallShop.Stick("pellbrook", length, length, 1, SmallShop.NO_LIMIT),
+                  new SmallShop.Stick("ostermoor", length - 1, length - 1, 1, 3)),
+              List.of(),
+              lines);
+      String name = name(40_000 + seed, shop);
+      MaterialPlan plan = plan(shop, false);
+      if (lines.stream().anyMatch(line -> shop.splits(line).isEmpty())) {
+        assertNull(plan, name);
+        continue;
+      }
+      SmallShopModel.Answer answer = SmallShopModel.solve(shop);
+      assertEquals(answer.cost() == Long.MAX_VALUE, plan == null, name);
+      if (plan != null) {
+        planned++;
+        proved += plan.proof() == Proof.PROVED ? 1 : 0;
+        assertTrue(plan.cost() >= answer.bound() * DOLLAR, name);
+        assertTrue(plan.lowerBound() <= answer.cost() * DOLLAR, name);
+      }
+    }
+    assertTrue(planned > SHOPS / 4 && planned < SHOPS, planned + " planned");
+    assertTrue(3 * proved >= 2 * planned, proved + " proved of " + planned);
   }
 
   /** At the same most joints, without shortest piece and hold. */
