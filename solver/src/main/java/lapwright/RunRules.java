@@ -48,6 +48,19 @@ public final class RunRules {
           null);
     }
     if (!canStagger(order, need, need.run().rules().stagger())) {
+      if (!need.settled().isEmpty()) {
+        return new Shortage.NoSplit(
+            order.material().id(),
+            need.job(),
+            need.run().mark(),
+            "stagger",
+            "no split was found for line "
+                + need.firstLine()
+                + " that keeps its joints so far from those of the line on tickets beside it",
+            "give the lines that are added another mark, or plan everything anew with"
+                + " --save --replace",
+            null);
+      }
       Length greatest = greatestStagger(order, need);
       return new Shortage.NoSplit(
           order.material().id(),
@@ -84,7 +97,7 @@ public final class RunRules {
 
   private static boolean canStagger(MaterialOrder order, RunNeed need, Length apart) {
     Run run = need.run();
-    if (apart.isZero() || need.lines() == 1) {
+    if (apart.isZero() || (need.lines() == 1 && need.settled().isEmpty())) {
       return true;
     }
     return SpliceQuestions.canStagger(alone(order, need.withRules(run.rules().staggered(apart))));

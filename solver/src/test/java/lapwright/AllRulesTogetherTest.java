@@ -10,8 +10,11 @@ import java.util.List;
 import java.util.Random;
 import java.util.TreeSet;
 import java.util.concurrent.atomic.AtomicLong;
+import lapwright.check.PlacedCheck;
+import lapwright.check.PlacedVerdict;
 import lapwright.effort.Effort;
 import lapwright.measure.Length;
+import lapwright.plan.OrderPlan;
 import lapwright.shop.JointPlaces;
 import lapwright.shop.JointRules;
 import lapwright.shop.JointRules.ClosingPiece;
@@ -19,6 +22,7 @@ import lapwright.shop.JointRules.Expansion;
 import lapwright.shop.JointRules.JointCount;
 import lapwright.shop.JointRules.Pieces;
 import lapwright.shop.JointRules.Where;
+import lapwright.shop.RunNeed;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -60,6 +64,56 @@ class AllRulesTogetherTest {
     }
     assertEquals(List.of(), wrong);
     assertTrue(planned > SHOPS / 3, planned + " planned");
+  }
+
+  /** Lines that are added to staggered runs keep their joints apart from those that are settled. */
+  @Test
+  void linesAddedToStaggeredRunsGoOnFromTheLastOne() {
+    List<String> wrong = new ArrayList<>();
+    int added = 0;
+    for (int seed = 0; seed < SHOPS; seed++) {
+      Random random = new Random(seed);
+      RunShop shop = shop(random);
+      shop.runs.replaceAll(need -> need.withRules(staggered(need.run().rules(), random)));
+      try {
+        if (shop.result(asking(500)) instanceof PlanResult.Planned first) {
+          List<OrderPlan> placed = new ArrayList<>(List.of(first.plan().plan()));
+          for (int more = 1 + random.nextInt(2); more > 0; more--) {
+            shop.runs.replaceAll(need -> more(need, 1 + random.nextInt(2)));
+            if (shop.more(placed, asking(500)) instanceof PlanResult.Planned next) {
+              placed.add(next.plan().plan());
+              added++;
+              PlacedVerdict verdict = PlacedCheck.check(placed);
+              assertInstanceOf(PlacedVerdict.Sound.class, verdict, verdict.toString());
+            }
+          }
+        }
+      } catch (RuntimeException | AssertionError e) {
+        wrong.add("shop " + seed + ": " + e + " " + shop.runs);
+      }
+    }
+    assertEquals(List.of(), wrong);
+    assertTrue(added > SHOPS / 4, added + " planned");
+  }
+
+  private static JointRules staggered(JointRules rules, Random random) {
+    JointRules staggered =
+        rules
+            .staggered(inches(3 + random.nextInt(40)))
+            .with(
+                new ClosingPiece(
+                    Where.values()[random.nextInt(5) < 2 ? random.nextInt(2) : 2],
+                    random.nextInt(3) == 0,
+                    random.nextBoolean() ? inches(1 + random.nextInt(3)) : Length.ZERO));
+    return random.nextInt(3) > 0
+        ? staggered
+        : staggered.expanding(
+            new Expansion(inches(180 + random.nextInt(120)), Length.ofSixteenths(4)));
+  }
+
+  private static RunNeed more(RunNeed need, int lines) {
+    return new RunNeed(
+        need.job(), need.due(), need.copies(), need.run().withQty(need.run().qty() + lines));
   }
 
   /** Work that is over once its clock has been read so often, on any machine. */

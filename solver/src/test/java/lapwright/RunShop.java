@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
+import lapwright.compare.LaterOrder;
 import lapwright.effort.Effort;
 import lapwright.measure.Length;
 import lapwright.measure.Price;
@@ -92,6 +93,18 @@ final class RunShop {
         .plan(
             new Shop("Saltmarsh Shelters", "USD", Shop.Units.FEET_INCHES, true),
             List.of(order()),
+            Map.of(),
+            effort);
+  }
+
+  /** What is missing once orders are placed, planned beyond them. */
+  PlanResult more(List<OrderPlan> placed, Effort effort) {
+    AtomicInteger names = new AtomicInteger(1_000 * placed.size());
+    return new Planner(() -> "N" + names.incrementAndGet(), 1)
+        .continuingAfterTicket(LaterOrder.lastTicket(placed))
+        .plan(
+            new Shop("Saltmarsh Shelters", "USD", Shop.Units.FEET_INCHES, true),
+            LaterOrder.of(placed, List.of(order())).orders(),
             Map.of(),
             effort);
   }

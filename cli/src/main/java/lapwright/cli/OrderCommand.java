@@ -236,11 +236,7 @@ final class OrderCommand implements Callable<Integer> {
                 + run.run().mark()
                 + " of "
                 + run.job()
-                + " is not as the saved order has it, and its pieces are on tickets"
-                + (run.run().rules().stagger().isZero()
-                    ? ""
-                    : "; lines that are added would have to keep their joints apart from those")
-                + ". Put it back as it was and add what is new under another mark; or plan"
+                + " is not as the saved order has it, and its pieces are on tickets. Put it back as it was and add what is new under another mark; or plan"
                 + " everything anew with --save --replace.");
       }
       return ExitStatus.WRONG_INPUT;

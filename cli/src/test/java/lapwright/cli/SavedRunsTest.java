@@ -360,4 +360,68 @@ final class SavedRunsTest {
     assertTrue(
         gone.out().contains("boat-cover K1, 13'-5\" of eave-trim-brown: 4 to 0"), gone.out());
   }
+
+  /**
+   * By hand: 36' from 24' sticks is joined at 12' or at 24', 12' apart these take turns. So the
+   * lines that are added begin with what the settled line is not.
+   */
+  @Test
+  void moreLinesOfAStaggeredRunGoOnFromTheSettledOne() throws IOException {
+    RunFolder purlins = staggered();
+    CommandRun more = purlins.run("order", "--more", "--save");
+    assertEquals(0, more.status(), more.err());
+    JsonNode plan = JSON.readTree(Files.readString(purlins.folder().resolve("plan.json")));
+    BigDecimal settled = plan.at("/runs/0/pieces/0/lengthMm").decimalValue();
+    assertEquals(
+        0,
+        settled.compareTo(plan.at("/more/0/jobs/0/runs/0/settled/0/joints/0/atMm").decimalValue()));
+    BigDecimal line = BigDecimal.valueOf(36 * 304_800, 3);
+    for (int added = 0; added < 3; added++) {
+      BigDecimal first = plan.at("/more/0/runs/" + added + "/pieces/0/lengthMm").decimalValue();
+      BigDecimal expected = added % 2 == 0 ? line.subtract(settled) : settled;
+      assertEquals(0, expected.compareTo(first), plan.toString());
+    }
+    assertEquals(0, purlins.run("check").status());
+    assertEquals(0, purlins.run("cut", "--all").status());
+    // A third order, beside two lines of the second.
+    purlins.replace("jobs/quay-shelter.yaml", "qty: 4", "qty: 5");
+    assertEquals(0, purlins.run("order", "--more", "--save").status());
+    assertEquals(0, purlins.run("check").status());
+  }
+
+  /** The settled line laid the other way round stands too close to the one that was added. */
+  @Test
+  void joinsTooCloseAcrossTwoOrdersAreRejected() throws IOException {
+    RunFolder purlins = staggered();
+    assertEquals(0, purlins.run("order", "--more", "--save").status());
+    String text = Files.readString(purlins.folder().resolve("plan.json"));
+    JsonNode plan = JSON.readTree(text);
+    BigDecimal first = plan.at("/runs/0/pieces/0/lengthMm").decimalValue();
+    BigDecimal second = plan.at("/runs/0/pieces/1/lengthMm").decimalValue();
+    purlins.put(
+        "plan.json",
+        text.replace("U1/1.1", "U1/1.3").replace("U1/1.2", "U1/1.1").replace("U1/1.3", "U1/1.2"));
+    CommandRun check =
+        checkAfter(
+            purlins,
+            turned -> {
+              ArrayNode pieces = (ArrayNode) turned.at("/runs/0/pieces");
+              ((ObjectNode) pieces.get(0)).put("mark", "U1/1.1").put("lengthMm", second);
+              ((ObjectNode) pieces.get(1))
+                  .put("mark", "U1/1.2")
+                  .put("lengthMm", first)
+                  .put("startMm", second);
+            });
+    assertRejected("and the one placed before it of run U1 at least", check);
+  }
+
+  /** One line is placed; three more are needed now. */
+  private RunFolder staggered() throws IOException {
+    RunFolder purlins = RunFolder.copy("purlins", dir);
+    purlins.replace("jobs/quay-shelter.yaml", "qty: 5", "qty: 1");
+    purlins.replace("jobs/quay-shelter.yaml", "butt-gap: 1/8\"", "stagger: 12'");
+    CommandRun order = purlins.run("order", "--save");
+    assertEquals(0, order.status(), order.err());
+    return purlins.replace("jobs/quay-shelter.yaml", "qty: 1", "qty: 4");
+  }
 }

@@ -16,6 +16,7 @@ import lapwright.plan.Purchase;
 import lapwright.plan.RunLine;
 import lapwright.shop.Ends;
 import lapwright.shop.ItemOrder;
+import lapwright.shop.RunNeed;
 import lapwright.shop.Supply;
 
 /**
@@ -45,6 +46,9 @@ public final class PlacedCheck {
   private final Map<String, Long> given = new HashMap<>();
 
   private record Left(String material, Length length, Ends ends) {}
+
+  /** Joints of the last line that earlier orders placed, by material, job, mark and copy. */
+  private final Map<String, List<Long>> lastJoints = new HashMap<>();
 
   private PlacedCheck() {}
 
@@ -84,6 +88,7 @@ public final class PlacedCheck {
       }
     }
     order.materials().forEach(this::checkLines);
+    order.materials().forEach(this::checkStagger);
     order.materials().forEach(this::take);
     order.materials().forEach(this::leave);
     order.items().forEach(this::follow);
@@ -98,6 +103,27 @@ public final class PlacedCheck {
     for (String line : here) {
       if (!lines.add(plan.material() + "\n" + line)) {
         faults.ofMaterial(Rule.RUN_LINES, line + " once, by one order", "once more");
+      }
+    }
+  }
+
+  /** The first line that an order adds to a copy of a run stands beside the last one before. */
+  private void checkStagger(MaterialPlan plan) {
+    RunCheck runs = new RunCheck(plan, new Faults(plan.material(), new ArrayList<>()));
+    runs.run();
+    RunCheck telling = new RunCheck(plan, new Faults(plan.material(), found));
+    for (RunNeed need : plan.order().runs()) {
+      int qty = need.run().qty();
+      for (int copy = need.firstCopy(); copy <= need.lastCopy(); copy++) {
+        int first = need.firstLine() + (copy - need.firstCopy()) * qty;
+        String key = plan.material() + "\n" + need.job() + "\n" + need.run().mark() + "\n" + copy;
+        List<Long> before = lastJoints.getOrDefault(key, List.of());
+        telling.checkApart(
+            need,
+            "line " + first + " and the one placed before it",
+            before,
+            runs.joints(need, first));
+        lastJoints.put(key, runs.joints(need, first + qty - 1));
       }
     }
   }

@@ -31,6 +31,9 @@ final class RunCheck {
   /** The ticket of each piece of a run, by job and mark. */
   private final Map<String, Pattern> ticketOf = new HashMap<>();
 
+  /** Joints of the lines that were checked, by job, mark and number. */
+  private final Map<String, List<Long>> jointsOf = new HashMap<>();
+
   private long unlimited;
 
   RunCheck(MaterialPlan plan, Faults faults) {
@@ -71,7 +74,9 @@ final class RunCheck {
           fault(Rule.RUN_LINES, "line " + line + " of run " + need.run().mark(), "none");
           continue;
         }
-        joints.put(line, List.of(checkLine(need, line, stretches)));
+        List<Long> places = checkLine(need, line, stretches);
+        joints.put(line, List.of(places));
+        jointsOf.put(key(stretches.get(0)), places);
       }
       checkStagger(need, joints);
     }
@@ -79,6 +84,11 @@ final class RunCheck {
       fault(Rule.RUN_LINES, "no such line", name(unknown.get(0)));
     }
     checkLots();
+  }
+
+  /** Where a line is joined, from the start of its covered length; asked after {@link #run}. */
+  List<Long> joints(RunNeed need, int line) {
+    return jointsOf.getOrDefault(need.job() + "/" + need.run().mark() + "/" + line, List.of());
   }
 
   private static String key(RunLine line) {
@@ -304,6 +314,13 @@ final class RunCheck {
     if (apart == 0) {
       return;
     }
+    if (!need.settled().isEmpty()) {
+      List<Long> settled = need.settled().get(0).stream().map(Length::units).toList();
+      List<List<Long>> first = joints.getOrDefault(need.firstLine(), List.of());
+      first.forEach(
+          places ->
+              checkApart(need, "line " + need.firstLine() + " and one before", settled, places));
+    }
     for (int line = need.firstLine() + 1; line <= need.lastLine(); line++) {
       boolean sameCopy = (line - need.firstLine()) % need.run().qty() != 0;
       List<List<Long>> before = joints.get(line - 1);
@@ -311,22 +328,26 @@ final class RunCheck {
       if (!sameCopy || before == null || after == null) {
         continue;
       }
-      for (long one : before.get(0)) {
-        for (long other : after.get(0)) {
-          if (Math.abs(one - other) < apart) {
-            fault(
-                Rule.STAGGER,
-                "joints of lines "
-                    + (line - 1)
-                    + " and "
-                    + line
-                    + " of run "
-                    + need.run().mark()
-                    + " at least "
-                    + Faults.mm(apart)
-                    + " apart",
-                Faults.mm(Math.abs(one - other)));
-          }
+      checkApart(need, "lines " + (line - 1) + " and " + line, before.get(0), after.get(0));
+    }
+  }
+
+  /** Joints of neighbouring lines are as far apart as the run asks. */
+  void checkApart(RunNeed need, String lines, List<Long> before, List<Long> after) {
+    long apart = need.run().rules().stagger().units();
+    for (long one : before) {
+      for (long other : after) {
+        if (Math.abs(one - other) < apart) {
+          fault(
+              Rule.STAGGER,
+              "joints of "
+                  + lines
+                  + " of run "
+                  + need.run().mark()
+                  + " at least "
+                  + Faults.mm(apart)
+                  + " apart",
+              Faults.mm(Math.abs(one - other)));
         }
       }
     }

@@ -146,7 +146,9 @@ final class SpanSplits {
       }
       for (int w = upTo; w >= 0; w--) {
         long whole = wholes.get(w);
+        // One of them lies at an end; the longest is laid first.
         if (whole >= span.shortest(false)
+            && (laid > 0 || whole >= span.shortest(true))
             && whole <= longest
             && sum + whole < span.leastSum(mostPieces)) {
           lay(laid + 1, w, sum + whole, Math.addExact(soFar, weight.applyAsLong(whole)));

@@ -96,7 +96,7 @@ public record LaterOrder(
       List<Need> needs = missing(order.needs(), given);
       List<RunNeed> runs = new ArrayList<>();
       for (RunNeed run : order.runs()) {
-        LaterRun later = LaterRun.of(run, runsLike(run, plans));
+        LaterRun later = LaterRun.of(run, runsLike(run, plans), SettledLines.of(run, plans));
         changed.addAll(later.isChanged() ? List.of(run) : List.of());
         runs.addAll(later.added());
         if (later.unneeded() > 0) {

@@ -2,14 +2,15 @@ package lapwright.compare;
 
 import java.util.ArrayList;
 import java.util.List;
+import lapwright.measure.Length;
 import lapwright.shop.RunNeed;
 
 /**
  * What is still to be planned of one run once orders are placed. Lines on tickets keep their
- * numbers; what is added counts on from the last one, copy by copy.
+ * numbers; what is added counts on from the last one, copy by copy, and stands beside the last one
+ * of its copy, which tells where its joints may be if they are staggered.
  *
- * @param isChanged true when it is not the run that was placed, or its lines must keep their joints
- *     apart from those on tickets
+ * @param isChanged true when it is not the run that was placed
  * @param added lines that no ticket gives yet
  * @param placed lines that tickets give
  * @param unneeded how many of them no copy needs any more
@@ -21,8 +22,9 @@ record LaterRun(boolean isChanged, List<RunNeed> added, int placed, int unneeded
 
   /**
    * @param placed the same run of the same job as orders before have it, the first first
+   * @param settled how its lines are laid that tickets give
    */
-  static LaterRun of(RunNeed now, List<RunNeed> placed) {
+  static LaterRun of(RunNeed now, List<RunNeed> placed, SettledLines settled) {
     if (placed.isEmpty()) {
       return new LaterRun(false, List.of(now), 0, 0);
     }
@@ -44,21 +46,23 @@ record LaterRun(boolean isChanged, List<RunNeed> added, int placed, int unneeded
       unneeded += Math.max(0, -missing);
       if (missing > 0) {
         RunNeed last = added.isEmpty() ? null : added.get(added.size() - 1);
-        if (last != null && last.lastCopy() == copy - 1 && last.run().qty() == missing) {
+        List<List<Length>> beside =
+            now.run().rules().stagger().isZero() ? List.of() : settled.lastOf(copy);
+        if (last != null
+            && last.lastCopy() == copy - 1
+            && last.run().qty() == missing
+            && beside.isEmpty()
+            && last.settled().isEmpty()) {
           added.remove(last);
           next = last.firstLine();
           added.add(lines(now, last.firstCopy(), last.copies() + 1, missing, next));
         } else {
-          added.add(lines(now, copy, 1, missing, next));
+          added.add(lines(now, copy, 1, missing, next).beside(beside));
         }
         next = added.get(added.size() - 1).lastLine() + 1;
       }
     }
-    // A line that is added stands beside one on tickets, whose joints are settled.
-    boolean mustKeepApart = !added.isEmpty() && !now.run().rules().stagger().isZero();
-    return mustKeepApart
-        ? new LaterRun(true, List.of(), lines, unneeded)
-        : new LaterRun(false, added, lines, unneeded);
+    return new LaterRun(false, added, lines, unneeded);
   }
 
   private static RunNeed lines(RunNeed now, int firstCopy, int copies, int qty, int firstLine) {

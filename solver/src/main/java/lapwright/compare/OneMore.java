@@ -100,7 +100,8 @@ public final class OneMore {
         need.copies(),
         need.run().withQty(need.run().qty() + 1),
         need.firstCopy(),
-        need.firstLine());
+        need.firstLine(),
+        need.settled());
   }
 
   private static MaterialOrder with(MaterialOrder order, List<Need> needs, List<RunNeed> runs) {

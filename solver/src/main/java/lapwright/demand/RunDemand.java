@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Predicate;
+import lapwright.layout.ExpansionGaps;
 import lapwright.layout.JointGraph;
 import lapwright.layout.Stretch;
 import lapwright.layout.StretchSplits;
@@ -20,6 +21,7 @@ import lapwright.plan.LengthPattern;
 import lapwright.problem.SpliceCertificate;
 import lapwright.problem.SpliceProblem;
 import lapwright.problem.SpliceProblem.Arc;
+import lapwright.problem.SpliceProblem.Beside;
 import lapwright.problem.SpliceProblem.Closing;
 import lapwright.problem.SpliceProblem.Group;
 import lapwright.problem.SpliceProblem.Splits;
@@ -166,9 +168,40 @@ public final class RunDemand {
     byKey.forEach(
         (key, lines) -> {
           groups.add(lines);
-          made.add(new Group(lines.lines().size(), key.splits(), key.apart()));
+          made.add(
+              key.apart() == 0
+                  ? new Group(lines.lines().size(), key.splits(), 0)
+                  : new Group(
+                      lines.lines().size(),
+                      key.splits(),
+                      key.apart(),
+                      beside(
+                          order.runs().get(key.run()),
+                          key.stretch(),
+                          lines.splits(),
+                          key.apart())));
         });
     return made;
+  }
+
+  /**
+   * Joints on both sides of an expansion gap, in neighbouring lines, are far enough apart if each
+   * is half as far from the gap.
+   */
+  private static Beside beside(RunNeed need, int stretch, StretchSplits splits, long apart) {
+    List<Length> gaps = ExpansionGaps.of(need.run());
+    long half = apart - apart / 2;
+    return new Beside(
+        splits.earlier(),
+        need.settled().stream()
+            .map(line -> line.stream().map(joint -> splits.reachOf(joint.units())).toList())
+            .toList(),
+        stretch == 0
+            ? Long.MIN_VALUE
+            : splits.reachOf(Math.addExact(gaps.get(stretch - 1).units(), half)),
+        stretch == gaps.size()
+            ? Long.MAX_VALUE
+            : splits.reachOf(Math.subtractExact(gaps.get(stretch).units(), half)));
   }
 
   /**
@@ -251,7 +284,7 @@ public final class RunDemand {
         }
       }
     }
-    lapwright.layout.ExpansionGaps.of(need.run()).forEach(places::add);
+    ExpansionGaps.of(need.run()).forEach(places::add);
     return places.stream().distinct().sorted().toList();
   }
 

@@ -157,6 +157,28 @@ public record StretchSplits(
   }
 
   /**
+   * How far along a line the piece before a joint reaches, when it gives nothing to a gap.
+   *
+   * @param joint where its middle stands, from the start of the covered length
+   */
+  public long reachOf(long joint) {
+    if (graph != null) {
+      return joint;
+    }
+    boolean before = run.rules().closing().where() == Where.START;
+    long start = stretch.start() - (before ? run.rules().closing().leaveLong().units() : 0);
+    return joint - start + Seam.of(run.rules().joint()).before();
+  }
+
+  /**
+   * How much sooner a line begins whose closing piece lies at its start, where it may be either.
+   */
+  public long earlier() {
+    ClosingPiece closing = run.rules().closing();
+    return graph == null && closing.where() == Where.EITHER ? closing.leaveLong().units() : 0;
+  }
+
+  /**
    * The joints of the split in which each piece reaches as far as it may, with as few pieces as
    * there can be; empty where joints go anywhere.
    */
@@ -198,10 +220,16 @@ public record StretchSplits(
     return where != Where.EITHER ? where : line % 2 == 0 ? Where.START : Where.END;
   }
 
-  /** The same where the pieces are in order, so that the one that may be cut tells. */
+  /**
+   * The same where the pieces are in order, so that the one that may be cut tells. Where any may be
+   * cut it is the last: the lines of a staggered run begin alike.
+   */
   private Where closingAt(List<Long> order, int closing, int line) {
-    if (closing < 0 || order.size() == 1 || run.rules().closing().where() != Where.EITHER) {
+    if (run.rules().closing().where() != Where.EITHER) {
       return closingAt(line);
+    }
+    if (closing < 0 || order.size() == 1) {
+      return run.rules().stagger().isZero() ? closingAt(line) : Where.END;
     }
     return closing == 0 ? Where.START : Where.END;
   }

@@ -54,13 +54,40 @@ public record SpliceProblem(
    * @param lines at least 1
    * @param apart neighbouring lines must keep their joints at least this far apart; 0 when that
    *     does not matter
+   * @param beside what that is measured by
    */
-  public record Group(int lines, Splits splits, long apart) {
+  public record Group(int lines, Splits splits, long apart, Beside beside) {
     public Group {
       Objects.requireNonNull(splits);
+      Objects.requireNonNull(beside);
       if (lines < 1 || apart < 0) {
         throw new IllegalArgumentException(lines + " lines, " + apart + " apart");
       }
+    }
+
+    /** Lines that all begin alike, none of them settled. */
+    public Group(int lines, Splits splits, long apart) {
+      this(lines, splits, apart, Beside.NOTHING);
+    }
+  }
+
+  /**
+   * What joints of neighbouring lines are measured by. A joint stands where the piece before it
+   * ends, from the start of its line.
+   *
+   * @param earlier a line of whole sticks whose first piece may be cut begins so much before others
+   * @param settled joints of lines that are settled, ascending, some perhaps beyond the ends of
+   *     these lines; the first stands before the first line, and the splits of all are worth to be
+   *     tried
+   * @param from no joint may stand before it
+   * @param to no joint may stand beyond it
+   */
+  public record Beside(long earlier, List<List<Long>> settled, long from, long to) {
+    /** All lines begin alike, none is settled, and joints may stand up to the ends. */
+    public static final Beside NOTHING = new Beside(0, List.of(), Long.MIN_VALUE, Long.MAX_VALUE);
+
+    public Beside {
+      settled = settled.stream().map(List::copyOf).toList();
     }
   }
 
@@ -121,7 +148,7 @@ public record SpliceProblem(
   }
 
   /** True when a piece is all that some stick gives. */
-  private boolean isWhole(long length) {
+  public boolean isWhole(long length) {
     return stocks.stream()
         .anyMatch(stock -> stock.mostPacks() > 0 && stock.capacity() - cut == length);
   }

@@ -1,7 +1,9 @@
 package lapwright.shop;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Objects;
+import lapwright.measure.Length;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,12 +16,30 @@ import org.jspecify.annotations.Nullable;
  * @param run for one copy
  * @param firstCopy number of the first of these copies, from 1
  * @param firstLine number of the first line, from 1
+ * @param settled joints of the lines of the same copy that were placed before and stand beside the
+ *     first one, the nearest line first, each from the start of the covered length; the first one's
+ *     joints must be staggered against those of the nearest. Two at most; empty where nothing is
+ *     staggered, or nothing stands there
  */
 public record RunNeed(
-    String job, @Nullable LocalDate due, int copies, Run run, int firstCopy, int firstLine) {
+    String job,
+    @Nullable LocalDate due,
+    int copies,
+    Run run,
+    int firstCopy,
+    int firstLine,
+    List<List<Length>> settled) {
+  /** Splits of staggered lines take turns, so that two lines tell all that there are. */
+  private static final int MOST_SETTLED = 2;
+
   public RunNeed {
     Objects.requireNonNull(job);
     Objects.requireNonNull(run);
+    settled = settled.stream().map(List::copyOf).toList();
+    if (settled.size() > MOST_SETTLED || (copies > 1 && !settled.isEmpty())) {
+      throw new IllegalArgumentException(
+          settled.size() + " lines beside " + copies + " copies of run " + run.mark());
+    }
     if (copies < 1 || firstCopy < 1 || firstLine < 1) {
       throw new IllegalArgumentException("run " + run.mark() + " of " + job + ": no copy or line");
     }
@@ -28,6 +48,17 @@ public record RunNeed(
   /** For all copies, from the first line. */
   public RunNeed(String job, @Nullable LocalDate due, int copies, Run run) {
     this(job, due, copies, run, 1, 1);
+  }
+
+  /** With nothing settled. */
+  public RunNeed(
+      String job, @Nullable LocalDate due, int copies, Run run, int firstCopy, int firstLine) {
+    this(job, due, copies, run, firstCopy, firstLine, List.of());
+  }
+
+  /** The same beside lines that are settled. */
+  public RunNeed beside(List<List<Length>> lines) {
+    return new RunNeed(job, due, copies, run, firstCopy, firstLine, lines);
   }
 
   public int lastCopy() {
@@ -75,6 +106,7 @@ public record RunNeed(
             rules,
             run.purpose()),
         firstCopy,
-        firstLine);
+        firstLine,
+        settled);
   }
 }

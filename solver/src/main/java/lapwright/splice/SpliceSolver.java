@@ -44,6 +44,9 @@ public final class SpliceSolver {
   private final BestBound bound = new BestBound();
   private final Map<SplitProgram.SplitColumn, Integer> staggered = new LinkedHashMap<>();
 
+  /** The splits of groups whose lines are staggered, that of the first line first. */
+  private final Map<Integer, List<Split>> takingTurns = new LinkedHashMap<>();
+
   private SpliceSolver(SpliceProblem raw, Effort effort) {
     this.effort = effort;
     merged = Merged.of(raw);
@@ -215,6 +218,7 @@ public final class SpliceSolver {
   private void dive(JointMaster master, double close) {
     List<List<Split>> splits = new Dive(problem, master).run(close, staggered, effort);
     if (splits != null) {
+      takingTurns.forEach(splits::set);
       offer(splits);
     }
   }
@@ -238,6 +242,7 @@ public final class SpliceSolver {
         return false;
       }
       int odd = (group.lines() + 1) / 2;
+      takingTurns.put(g, pair.splits(group.lines()));
       master.add(g, pair.odd());
       staggered.merge(master.split(g, pair.odd()), odd, Integer::sum);
       if (group.lines() > odd) {

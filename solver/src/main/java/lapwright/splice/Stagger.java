@@ -3,11 +3,13 @@ package lapwright.splice;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.function.LongPredicate;
 import lapwright.problem.SpliceProblem;
 import lapwright.problem.SpliceProblem.Arc;
 import lapwright.problem.SpliceProblem.Group;
 import lapwright.problem.SpliceProblem.Splits.Anywhere;
 import lapwright.problem.SpliceProblem.Splits.Graph;
+import lapwright.problem.SpliceSolution.Split;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,7 +31,14 @@ final class Stagger {
   }
 
   /** Two splits, in order along the line; the first serves the odd lines. */
-  record Pair(List<Long> odd, List<Long> even) {}
+  record Pair(List<Long> odd, List<Long> even) {
+    /** The splits of so many lines; one where both are alike. */
+    List<Split> splits(int lines) {
+      return lines == 1 || odd.equals(even)
+          ? List.of(new Split(odd, lines))
+          : List.of(new Split(odd, (lines + 1) / 2), new Split(even, lines / 2));
+    }
+  }
 
   private record Laid(List<Long> lengths, List<Long> joints, double price) {}
 
@@ -44,10 +53,12 @@ final class Stagger {
         group.splits() instanceof Graph graph
             ? paths(graph, prices)
             : orders((Anywhere) group.splits(), known, prices);
+    laid.removeIf(each -> !isWithin(each.joints()));
+    List<Laid> firsts = laid.stream().filter(each -> isApart(each.joints())).toList();
     Pair best = null;
     double least = Double.POSITIVE_INFINITY;
     int odd = (group.lines() + 1) / 2;
-    for (Laid one : laid) {
+    for (Laid one : firsts) {
       for (Laid other : laid) {
         double price = odd * one.price() + (group.lines() - odd) * other.price();
         if (price < least && (group.lines() == 1 || areApart(one, other))) {
@@ -59,9 +70,23 @@ final class Stagger {
     return best;
   }
 
+  private boolean isWithin(List<Long> joints) {
+    return joints.stream().allMatch(at -> at >= group.beside().from() && at <= group.beside().to());
+  }
+
+  /** True when the line that is settled stands far enough from these joints. */
+  private boolean isApart(List<Long> joints) {
+    List<List<Long>> settled = group.beside().settled();
+    return settled.isEmpty() || areApart(joints, settled.get(0));
+  }
+
   private boolean areApart(Laid one, Laid other) {
-    for (long a : one.joints()) {
-      for (long b : other.joints()) {
+    return areApart(one.joints(), other.joints());
+  }
+
+  private boolean areApart(List<Long> one, List<Long> other) {
+    for (long a : one) {
+      for (long b : other) {
         if (Math.abs(a - b) < group.apart()) {
           return false;
         }
@@ -78,14 +103,22 @@ final class Stagger {
     return sum;
   }
 
-  private static List<Laid> paths(Graph graph, LengthPrices prices) {
+  private List<Laid> paths(Graph graph, LengthPrices prices) {
     List<Laid> found = new ArrayList<>();
-    follow(graph, 0, new ArrayList<>(), new ArrayList<>(), prices, found);
+    for (List<Long> settled : group.beside().settled()) {
+      List<Laid> like = new ArrayList<>();
+      follow(graph, settled::contains, 0, new ArrayList<>(), new ArrayList<>(), prices, like);
+      found.addAll(like);
+    }
+    List<Laid> any = new ArrayList<>();
+    follow(graph, place -> true, 0, new ArrayList<>(), new ArrayList<>(), prices, any);
+    found.addAll(any);
     return found;
   }
 
   private static void follow(
       Graph graph,
+      LongPredicate mayJoinAt,
       int node,
       List<Long> lengths,
       List<Long> joints,
@@ -100,12 +133,13 @@ final class Stagger {
       return;
     }
     for (Arc arc : graph.arcs()) {
-      if (arc.from() == node) {
+      if (arc.from() == node
+          && (arc.to() == last || mayJoinAt.test(graph.positions().get(arc.to())))) {
         lengths.add(arc.length());
         if (arc.to() < last) {
           joints.add(graph.positions().get(arc.to()));
         }
-        follow(graph, arc.to(), lengths, joints, prices, found);
+        follow(graph, mayJoinAt, arc.to(), lengths, joints, prices, found);
         lengths.remove(lengths.size() - 1);
         if (arc.to() < last) {
           joints.remove(joints.size() - 1);
@@ -117,6 +151,10 @@ final class Stagger {
   /** Known splits laid either way round, and splits that begin with a piece cut to stagger them. */
   private List<Laid> orders(Anywhere rules, List<List<Long>> known, LengthPrices prices) {
     List<Laid> found = new ArrayList<>();
+    for (List<Long> settled : group.beside().settled()) {
+      add(found, rules, like(settled, rules, 0), prices);
+      add(found, rules, like(settled, rules, group.beside().earlier()), prices);
+    }
     for (List<Long> split : known) {
       List<Long> forward = new ArrayList<>(split);
       forward.sort(Collections.reverseOrder());
@@ -152,6 +190,20 @@ final class Stagger {
     return found;
   }
 
+  /** The lengths of a line with these joints, which begins so much before the others. */
+  private static List<Long> like(List<Long> joints, Anywhere rules, long earlier) {
+    List<Long> lengths = new ArrayList<>();
+    long from = -earlier;
+    for (long at : joints) {
+      if (at > 0 && at < rules.total() - earlier) {
+        lengths.add(at - from);
+        from = at - rules.join();
+      }
+    }
+    lengths.add(rules.total() - earlier - from);
+    return lengths;
+  }
+
   /**
    * Splits of equal pieces but for the first, which staggers them, and what is left for the last.
    */
@@ -169,11 +221,19 @@ final class Stagger {
   }
 
   private void add(List<Laid> found, Anywhere rules, List<Long> lengths, LengthPrices prices) {
-    if (rules.othersWhole() && problem.closing(group, lengths) < 0) {
+    int closing = rules.othersWhole() ? problem.closing(group, lengths) : lengths.size() - 1;
+    if (closing < 0) {
+      return;
+    }
+    long offStep =
+        lengths.stream()
+            .filter(length -> length % rules.step() != 0 && !problem.isWhole(length))
+            .count();
+    if (offStep > 1) {
       return;
     }
     List<Long> joints = new ArrayList<>();
-    long at = 0;
+    long at = closing == 0 && lengths.size() > 1 ? -group.beside().earlier() : 0;
     for (int i = 0; i < lengths.size(); i++) {
       boolean atEnd = i == 0 || i == lengths.size() - 1;
       long length = lengths.get(i);

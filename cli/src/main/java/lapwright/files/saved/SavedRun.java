@@ -40,6 +40,12 @@ final class SavedRun {
       json.number("firstCopy", need.firstCopy());
       json.number("firstLine", need.firstLine());
     }
+    if (!need.settled().isEmpty()) {
+      json.list(
+          "settled",
+          need.settled(),
+          line -> json.list("joints", line, place -> json.length("at", place, style)));
+    }
     json.wordsIfAny("for", run.purpose());
     mmIfAny(json, "addAtStartMm", run.addAtStart());
     mmIfAny(json, "addAtEndMm", run.addAtEnd());
@@ -136,9 +142,17 @@ final class SavedRun {
                 rules,
                 fields.wordsIfAny("for")),
             fields.has("firstCopy") ? fields.count("firstCopy") : 1,
-            fields.has("firstLine") ? fields.count("firstLine") : 1);
+            fields.has("firstLine") ? fields.count("firstLine") : 1,
+            settled(fields));
     refuseEndless(fields, need);
     return need;
+  }
+
+  private static List<List<Length>> settled(PlanFields fields) {
+    if (!fields.has("settled")) {
+      return List.of();
+    }
+    return fields.list("settled", line -> line.list("joints", place -> place.mm("atMm")));
   }
 
   /** No folder gives such numbers, and the check would take for ever. */
