@@ -57,6 +57,9 @@ final class OrderCommand implements Callable<Integer> {
   /** Single marks may take so small a part of the time. */
   private static final int PART_FOR_MARKS = 12;
 
+  /** What another choice of joints would cost, so small a part. */
+  private static final int PART_FOR_JOINTS = 6;
+
   private final Desk desk;
 
   @Parameters(paramLabel = "FOLDER", description = "The folder of the order.")
@@ -145,10 +148,11 @@ final class OrderCommand implements Callable<Integer> {
         unanswered);
   }
 
-  private static List<JointChoice.Answer> joints(
+  private List<JointChoice.Answer> joints(
       Planner planner, PlanResult result, Unanswered unanswered, Effort effort) {
+    Effort share = effort.atMost(planning.nanos() / PART_FOR_JOINTS);
     return result instanceof PlanResult.Planned planned
-        ? JointChoice.each(planner, planned.plan(), unanswered, effort)
+        ? JointChoice.each(planner, planned.plan(), unanswered, share)
         : List.of();
   }
 
