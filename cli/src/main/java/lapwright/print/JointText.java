@@ -35,7 +35,8 @@ final class JointText {
       JointChoice.OtherWay full = answer.fullSticks();
       if (full != null && answer.saved() > 0) {
         some.add(
-            amount(answer, answer.saved())
+            (full.proved() ? "" : "at most ")
+                + amount(answer, answer.saved())
                 + " ("
                 + Percent.of(answer.saved(), full.cost()).print()
                 + ")"
@@ -65,17 +66,23 @@ final class JointText {
   private String oneMore() {
     List<String> some = new ArrayList<>();
     for (JointChoice.Answer answer : answers) {
-      if (answer.oneMoreWouldSave() > 0) {
-        some.add(amount(answer, answer.oneMoreWouldSave()) + on(answer));
+      JointChoice.OtherWay more = answer.oneMore();
+      if (more != null && answer.oneMoreWouldSave() > 0) {
+        some.add(
+            (more.proved() ? "" : "at least ")
+                + amount(answer, answer.oneMoreWouldSave())
+                + on(answer));
       }
     }
+    boolean found =
+        answers.stream().allMatch(each -> each.oneMore() == null || each.oneMore().proved());
     List<String> notPlanned = named(each -> each.oneMore() == null);
     String unknown =
         notPlanned.isEmpty()
             ? ""
             : " On " + Phrases.list(notPlanned) + " that was not planned, the time was over.";
     return (some.isEmpty()
-            ? "One more joint a line would save nothing."
+            ? "One more joint a line would save nothing" + (found ? "." : ", as far as was found.")
             : "One more joint a line would save "
                 + Phrases.list(some)
                 + "; it is not taken unless the run says extra-joints: 1.")
@@ -85,7 +92,7 @@ final class JointText {
   private String proof() {
     return answers.stream().allMatch(JointChoice.Answer::proved)
         ? "All of it is proved."
-        : "Not every plan that this compares is proved: the true figures may differ.";
+        : "Not every plan that this compares is proved.";
   }
 
   private List<String> named(Predicate<JointChoice.Answer> which) {

@@ -70,6 +70,31 @@ final class RunPapersTest {
     assertTrue(text.contains("All of it is proved."), text);
   }
 
+  /** A way that is not proved may cost less yet. */
+  @Test
+  void whatIsNotProvedBoundsWhatIsSaved() {
+    CheckedPlan plan = PlannedRuns.checked();
+    List<JointChoice.Answer> answers =
+        plan.plan().materials().stream()
+            .filter(material -> !material.order().runs().isEmpty())
+            .map(
+                material ->
+                    new JointChoice.Answer(
+                        material,
+                        new JointChoice.OtherWay(material.cost() + 200_000, false),
+                        new JointChoice.OtherWay(material.cost() - 100_000, false)))
+            .toList();
+    String text =
+        OrderText.render(
+            OrderPaper.of(
+                plan, new Comparisons(null, List.of(), List.of(), answers), OrderFacts.NONE),
+            BOXES);
+    String words = text.replaceAll("\\s+", " ");
+    assertTrue(words.contains("Saved by choosing joints: at most $20.00"), text);
+    assertTrue(words.contains("One more joint a line would save at least $10.00"), text);
+    assertTrue(words.contains("Not every plan that this compares is proved."), text);
+  }
+
   @Test
   void lapsAreNoWaste() {
     String text = WasteText.render(WastePaper.of(PlannedRuns.checked()), BOXES.withAll(true));
