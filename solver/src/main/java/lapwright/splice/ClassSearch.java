@@ -52,6 +52,9 @@ final class ClassSearch {
     /** The best cost in the problem's unit; {@link Long#MAX_VALUE} without a solution. */
     long cost();
 
+    /** Cuts some of the sticks of the best solution anew, in other pieces of lines. */
+    void recut(Effort effort);
+
     /** False where only the bound is wanted. */
     boolean wantsSplits();
   }
@@ -124,6 +127,7 @@ final class ClassSearch {
   /** Solves over some classes; adds to them where they are too coarse. True when all is closed. */
   private boolean stage(SortedSet<Long> starts, boolean withTree, Effort effort) {
     long[] ascending = starts.stream().mapToLong(Long::longValue).toArray();
+    boolean first = prices == null;
     try (ClassMaster master = new ClassMaster(problem, choices, costUnit, ascending)) {
       for (int g = 0; g < splits.size(); g++) {
         for (List<Long> split : splits.get(g)) {
@@ -150,6 +154,10 @@ final class ClassSearch {
         if (finds.isClosed() || effort.spent()) {
           break;
         }
+      }
+      if (first && !finds.isClosed()) {
+        long rest = effort.remainingNanos() / 3 * 2;
+        finds.recut(effort.alsoStoppedBy(() -> effort.remainingNanos() < rest));
       }
       if (withTree && !finds.isClosed()) {
         int leaves = Math.max(10, LEAVES_OF_SMALL * 100 / (ascending.length + 100));

@@ -1,6 +1,7 @@
 package lapwright.splice;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -13,6 +14,8 @@ import lapwright.problem.SpliceSolution.Split;
 import lapwright.problem.StickProblem;
 import lapwright.problem.StickProblem.Item;
 import lapwright.problem.StickSolution;
+import lapwright.problem.StickSolution.Count;
+import lapwright.problem.StickSolution.PatternUse;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -68,6 +71,36 @@ record FixedSplits(
     return wholes.isEmpty() || !free.status().hasSolution()
         ? free
         : new WholePieces(problem, wholes).keep(free, effort);
+  }
+
+  /**
+   * The solution whose sticks hold these lengths, which are all that is to be cut.
+   *
+   * @param sticks in the problem's own stocks
+   */
+  StickSolution cut(List<ClassMaster.Cutting> sticks) {
+    int[] left = problem.items().stream().mapToInt(Item::demand).toArray();
+    Map<Long, List<Integer>> itemsOfLength = new HashMap<>();
+    for (int i = 0; i < left.length; i++) {
+      itemsOfLength.computeIfAbsent(pieces.get(i), key -> new ArrayList<>()).add(i);
+    }
+    List<PatternUse> uses = new ArrayList<>();
+    for (ClassMaster.Cutting stick : sticks) {
+      Map<Integer, Integer> counts = new TreeMap<>();
+      for (long length : stick.lengths()) {
+        int item =
+            itemsOfLength.getOrDefault(length, List.of()).stream()
+                .filter(i -> left[i] > 0)
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException("no piece is " + length + " long"));
+        left[item]--;
+        counts.merge(item, 1, Integer::sum);
+      }
+      List<Count> held = new ArrayList<>();
+      counts.forEach((item, count) -> held.add(new Count(item, count)));
+      uses.add(new PatternUse(stick.stock(), held, 1));
+    }
+    return StickSolver.solve(problem, uses, Effort.unlimited().alsoStoppedBy(() -> true));
   }
 
   /** The best solution that can be found from one that is known. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.function.LongPredicate;
 import lapwright.effort.Effort;
 import lapwright.effort.Questions;
 import lapwright.problem.SpliceProblem;
@@ -74,6 +75,35 @@ final class Incumbent {
     return true;
   }
 
+  /**
+   * Takes sticks back and cuts them anew; true when that led to a better solution.
+   *
+   * @param coolings see {@link Recut}
+   * @param enough whether a cost of the merged problem is as low as it can be
+   */
+  boolean recut(int coolings, LongPredicate enough, Effort within) {
+    if (splits == null || cutting == null || !Recut.isFor(merged.problem())) {
+      return false;
+    }
+    List<ClassMaster.Cutting> sticks = new ArrayList<>();
+    for (StickSolution.PatternUse use : cutting.patterns()) {
+      sticks.addAll(Collections.nCopies(use.times(), inMergedStocks(use)));
+    }
+    Recut.Found found =
+        Recut.from(merged.problem(), splits.splits(), sticks, coolings, enough, within);
+    FixedSplits fixed = found == null ? null : FixedSplits.of(raw, found.splits());
+    if (found == null || fixed == null) {
+      return false;
+    }
+    StickSolution cut = fixed.cut(merged.own(raw, found.sticks()));
+    if (cut.cost() >= cost()) {
+      return false;
+    }
+    cutting = cut;
+    splits = fixed;
+    return true;
+  }
+
   /** The best splits, cut as well as they can be. */
   void cutInEarnest() {
     if (cutting == null || splits == null || cutting.cost() == cutting.bound()) {
@@ -91,17 +121,18 @@ final class Incumbent {
 
   /** How the sticks are cut, in stocks of the merged problem; empty while nothing is found. */
   List<ClassMaster.Cutting> cuttings() {
-    List<ClassMaster.Cutting> cuttings = new ArrayList<>();
-    if (cutting != null && splits != null) {
-      for (StickSolution.PatternUse use : cutting.patterns()) {
-        List<Long> lengths = new ArrayList<>();
-        for (StickSolution.Count count : use.counts()) {
-          lengths.addAll(Collections.nCopies(count.count(), splits.pieces().get(count.item())));
-        }
-        cuttings.add(new ClassMaster.Cutting(merged.number(use.stock()), lengths));
-      }
+    return cutting == null
+        ? List.of()
+        : cutting.patterns().stream().map(this::inMergedStocks).toList();
+  }
+
+  private ClassMaster.Cutting inMergedStocks(StickSolution.PatternUse use) {
+    List<Long> lengths = new ArrayList<>();
+    for (StickSolution.Count count : use.counts()) {
+      long length = Objects.requireNonNull(splits).pieces().get(count.item());
+      lengths.addAll(Collections.nCopies(count.count(), length));
     }
-    return cuttings;
+    return new ClassMaster.Cutting(merged.number(use.stock()), lengths);
   }
 
   /** As a solution of the raw problem, as neat as it gets. */

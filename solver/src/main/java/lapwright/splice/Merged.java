@@ -87,6 +87,23 @@ record Merged(SpliceProblem problem, List<List<Integer>> raw, long costUnit) {
     throw new IllegalArgumentException("stock " + stock + " is of no use");
   }
 
+  /** Sticks of merged stocks as sticks of the problem's own. */
+  List<ClassMaster.Cutting> own(SpliceProblem given, List<ClassMaster.Cutting> sticks) {
+    int[] taken = new int[given.stocks().size()];
+    List<ClassMaster.Cutting> own = new ArrayList<>();
+    for (ClassMaster.Cutting stick : sticks) {
+      for (int member : raw.get(stick.stock())) {
+        Stock stock = given.stocks().get(member);
+        if (taken[member] < (long) stock.mostPacks() * stock.packSize()) {
+          taken[member]++;
+          own.add(new ClassMaster.Cutting(member, stick.lengths()));
+          break;
+        }
+      }
+    }
+    return own;
+  }
+
   /** The merged stocks as a problem without items. */
   StickProblem sticks() {
     return new StickProblem(List.of(), problem.stocks(), 0);

@@ -101,6 +101,11 @@ public final class SpliceQuestions {
     }
 
     @Override
+    public void recut(Effort effort) {
+      // Only the bound is wanted.
+    }
+
+    @Override
     public boolean wantsSplits() {
       return false;
     }

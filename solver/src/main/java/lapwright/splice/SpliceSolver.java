@@ -31,6 +31,7 @@ public final class SpliceSolver {
   private static final int ROOT_ROUNDS = 60;
   private static final int LARGE = 250;
   private static final int NEXT_TO_NOTHING = 5_000;
+  private static final int COOLINGS = 4;
   private static final double DISTURBANCE = 0.02;
   private static final double[] CLOSE = {0.8, 0.6, 0.9, 0.7, 0.8, 0.6, 0.9, 0.7};
 
@@ -76,6 +77,9 @@ public final class SpliceSolver {
     }
     if (!isClosed()) {
       best.cutInEarnest();
+    }
+    if (!isClosed()) {
+      recut(COOLINGS, firstHalfOf(effort));
     }
     if (isClosed() || isCloseEnough() || (best.isFound() && effort.spent())) {
       return solution();
@@ -150,6 +154,14 @@ public final class SpliceSolver {
     @Override
     public boolean isClosed() {
       return bound.isImpossible() || SpliceSolver.this.isClosed();
+    }
+
+    @Override
+    public void recut(Effort within) {
+      // Of several stock lengths costs lie close, and the bound is not there yet.
+      if (problem.stocks().size() == 1) {
+        SpliceSolver.this.recut(1, within);
+      }
     }
 
     @Override
@@ -257,6 +269,17 @@ public final class SpliceSolver {
     if (best.offer(splits)) {
       tell();
     }
+  }
+
+  private void recut(int coolings, Effort within) {
+    if (best.recut(coolings, this::isAsGoodAsBound, within)) {
+      tell();
+    }
+  }
+
+  /** True when no cost of the merged problem below this one is known to be possible. */
+  private boolean isAsGoodAsBound(long cost) {
+    return reachable.atLeast(Math.min(bound.bound(), cost), cost) >= cost;
   }
 
   private void tell() {

@@ -95,6 +95,42 @@ class CutAndJoinedAgainTest {
     assertEquals(Status.PROVED, solution.status());
   }
 
+  /**
+   * Many sticks cut up whole, with cuts that have a width, and joined to runs of three pieces, most
+   * of which could be one or two. What those joints take is less than one stick, so that no fewer
+   * sticks will do.
+   */
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 3, 4})
+  void moreJointsThanAnyLineNeeds(int seed) {
+    int sticks = 30;
+    long cut = 1;
+    long lap = seed % 3;
+    Random random = new Random(300 + seed);
+    List<Long> pieces = new ArrayList<>();
+    for (int stick = 0; stick < sticks; stick++) {
+      long longest = 140 + random.nextInt(40);
+      long next = 20 + random.nextInt((int) (STICK - 2 * cut - longest) - 40);
+      Collections.addAll(pieces, longest, next, STICK - 2 * cut - longest - next);
+    }
+    Collections.shuffle(pieces, random);
+    List<Group> groups = new ArrayList<>();
+    long least = 0;
+    for (int from = 0; from < pieces.size(); from += 3) {
+      long total = pieces.subList(from, from + 3).stream().mapToLong(l -> l).sum() - 2 * lap;
+      long fewest = total <= STICK ? 1 : total + lap <= 2 * STICK ? 2 : 3;
+      least += total + (fewest - 1) * lap + fewest * cut;
+      groups.add(anywhere(total, lap, 3));
+    }
+    assertTrue(least > (sticks - 1) * (STICK + cut), "fewer sticks might do");
+    Stock stick = new Stock(STICK, STICK + cut, STICK + cut, true, 0, 1, 1, 1, Integer.MAX_VALUE);
+    SpliceSolution solution =
+        SpliceSolver.solve(
+            new SpliceProblem(List.of(), List.of(stick), cut, 0, 0, groups), Effort.unlimited());
+    assertEquals(sticks, solution.cost());
+    assertEquals(Status.PROVED, solution.status());
+  }
+
   private static Group anywhere(long total, long lap, int most) {
     return new Group(1, new Anywhere(total, lap, most, 20, 20, STICK, 1, Closing.ANY_CUT), 0);
   }
