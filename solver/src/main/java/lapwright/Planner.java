@@ -137,6 +137,16 @@ public final class Planner {
                 onlySuppliers)));
   }
 
+  /**
+   * What no plan of a material costs less than, found in moments and followed by the check.
+   *
+   * @param atMost no more than that is asked for
+   * @return 0 where nothing is known, {@link Long#MAX_VALUE} where there is no plan at all
+   */
+  public long atLeast(MaterialOrder order, long atMost, Effort effort) {
+    return QuickBound.of(order, atMost, effort.tellingInstead(progress -> {}));
+  }
+
   private List<MaterialPlan> withTickets(List<MaterialAnswer> answers) {
     AtomicInteger ticket = new AtomicInteger(lastTicket);
     Supplier<String> ticketNames = () -> Integer.toString(ticket.incrementAndGet());

@@ -1,7 +1,10 @@
 package lapwright.print;
 
 import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import lapwright.compare.BestLength;
+import lapwright.compare.BestLength.RuledOut;
 import lapwright.compare.BestLength.Tried;
 import lapwright.measure.Length;
 import lapwright.measure.Money;
@@ -35,8 +38,10 @@ public final class BestLengthText {
       text.page.text(
           "Bought singly in just these lengths, at the price by length that is lowest now; rack and"
               + " sticks on hand are left aside, also in what it costs now. No line of a run has"
-              + " more joints than the lengths on offer ask for. Not every length was tried, so"
-              + " another may be better.",
+              + " more joints than the lengths on offer ask for."
+              + (answers.stream().allMatch(BestLength.Answer::isBest)
+                  ? ""
+                  : " Not every length was tried to its end, so another may be better."),
           0,
           0);
     }
@@ -70,7 +75,12 @@ public final class BestLengthText {
   private void two(BestLength.Answer answer, Tried best) {
     BestLength.Two two = answer.two();
     if (two == null) {
-      page.text("No second length that was tried beside it would save anything.", 0, 2);
+      page.text(
+          "No second length that was tried beside it would save half a percent"
+              + pairs(answer)
+              + ".",
+          0,
+          2);
       return;
     }
     long less = best.cost() - two.cost();
@@ -87,10 +97,22 @@ public final class BestLengthText {
             + amount(answer, less)
             + " ("
             + Percent.of(less, best.cost()).print()
-            + ") less than the best one."
+            + ") less than the best one"
+            + pairs(answer)
+            + "."
             + (two.proved() ? "" : " Not proved for these two."),
         0,
         2);
+  }
+
+  private static String pairs(BestLength.Answer answer) {
+    return answer.pairs() == 0
+        ? ""
+        : " ("
+            + Phrases.count(answer.pairs(), "pair", "pairs")
+            + " tried, "
+            + MoneyStyle.grouped(answer.pairsRuledOut())
+            + " of them ruled out)";
   }
 
   private String against(BestLength.Answer answer, Tried best) {
@@ -124,11 +146,10 @@ public final class BestLengthText {
             .column("Cost", Kind.NUMBER)
             .column("More than the best", Kind.NUMBER)
             .column("Plan", Kind.NAME);
-    int at = answer.tried().indexOf(best);
-    int from = Math.max(0, at - ROWS_EACH_SIDE);
-    int to = Math.min(answer.tried().size(), at + ROWS_EACH_SIDE + 1);
-    for (Tried tried : answer.tried().subList(from, to)) {
-      table.row(
+    SortedMap<Length, List<String>> rows = new TreeMap<>();
+    for (Tried tried : answer.tried()) {
+      rows.put(
+          tried.length(),
           List.of(
               page.length(tried.length()),
               MoneyStyle.grouped(tried.sticks()),
@@ -136,9 +157,38 @@ public final class BestLengthText {
               tried.cost() == best.cost() ? "" : amount(answer, tried.cost() - best.cost()),
               tried.proved() ? Proof.PROVED.word() : Proof.OPEN.word()));
     }
-    table.note(
-        "of " + Phrases.count(answer.tried().size(), "length", "lengths") + " that were tried");
+    for (RuledOut out : answer.ruledOut()) {
+      rows.put(
+          out.length(),
+          List.of(
+              page.length(out.length()),
+              "",
+              amount(answer, out.atLeast()),
+              out.atLeast() == best.cost() ? "0" : amount(answer, out.atLeast() - best.cost()),
+              "or more"));
+    }
+    List<Length> lengths = List.copyOf(rows.keySet());
+    int at = lengths.indexOf(best.length());
+    int from = Math.max(0, at - ROWS_EACH_SIDE);
+    int to = Math.min(lengths.size(), at + ROWS_EACH_SIDE + 1);
+    List.copyOf(rows.values()).subList(from, to).forEach(table::row);
+    table.note(tried(answer));
     table.print(2);
+  }
+
+  private static String tried(BestLength.Answer answer) {
+    int out = answer.ruledOut().size();
+    int planned = answer.tried().size();
+    return Phrases.count(planned + out, "length", "lengths")
+        + " tried"
+        + (out == 0
+            ? ""
+            : ": "
+                + MoneyStyle.grouped(planned)
+                + " planned, "
+                + MoneyStyle.grouped(out)
+                + " ruled out, costing too much whatever the plan")
+        + (answer.isBest() ? "; no other in these steps saves 0.1 % more" : "");
   }
 
   private String amount(BestLength.Answer answer, long cost) {

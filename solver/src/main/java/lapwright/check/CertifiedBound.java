@@ -18,12 +18,12 @@ public final class CertifiedBound {
   /**
    * No plan of {@code order} costs less than this.
    *
-   * @param order without runs
+   * @param order without runs that have expansion gaps, which stand where a plan puts them
    * @param atMost what some plan of the order costs, or more
    * @return 0 where the certificate is no evidence for this order; at most {@code atMost}
    */
   public static long of(MaterialOrder order, Certificate certificate, long atMost) {
-    if (!order.runs().isEmpty()) {
+    if (order.runs().stream().anyMatch(need -> need.run().rules().expansion() != null)) {
       return 0;
     }
     MaterialPlan unplanned =
@@ -39,8 +39,10 @@ public final class CertifiedBound {
             Account.NOTHING);
     List<PlanFault> found = new ArrayList<>();
     try {
-      return new BoundCheck(unplanned, new Faults(order.material().id(), found))
-          .run()
+      Faults faults = new Faults(order.material().id(), found);
+      return (RunBoundCheck.isFor(unplanned)
+              ? new RunBoundCheck(unplanned, faults).run()
+              : new BoundCheck(unplanned, faults).run())
           .filter(bound -> found.isEmpty())
           .map(MaterialBound::bound)
           .orElse(0L);

@@ -1,16 +1,13 @@
 package lapwright.compare;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
-import java.util.HashSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
-import java.util.SortedMap;
-import java.util.TreeMap;
-import java.util.TreeSet;
-import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.demand.RunDemand;
 import lapwright.effort.Effort;
@@ -30,15 +27,23 @@ import org.jspecify.annotations.Nullable;
  * are joined anew for each length, with no more joints a line than the lengths on offer ask for.
  * Rack and sticks on hand are left aside.
  *
- * <p>Lengths are tried evenly first, then ever more closely around the best so far: what is bought
- * rises and falls with the length in many small steps, so the best of the lengths that were tried
- * need not be the best of all. Of two lengths one is sought beside the best single one, then a
- * better partner for that, among the even ones and those that were tried.
+ * <p>What is bought rises and falls with the length in many small steps. So lengths are tried
+ * evenly first, then ever more closely around the best so far, then all others; only those are
+ * planned whose bound leaves room for a plan that is cheaper by more than next to nothing ({@link
+ * LengthSearch}). Of two lengths one is sought beside the best single one, then a better partner
+ * for that.
  */
 public final class BestLength {
   private static final int TRIED_EVENLY = 16;
   private static final int TRIED_CLOSELY = 8;
+  private static final int MOST_LENGTHS = 500;
   private static final int SWEEPS = 2;
+
+  /** A length that saves less than this part of the cost is not looked for. */
+  private static final int PART_OF_ONE = 1_000;
+
+  /** A second length is more trouble. */
+  private static final int PART_OF_TWO = 200;
 
   private final Planner planner;
   private final Unanswered unanswered;
@@ -52,13 +57,20 @@ public final class BestLength {
   }
 
   /**
-   * One length that was tried.
+   * One length that was planned.
    *
    * @param cost in the unit of the material's plans, at the material's cheapest price per length
    * @param sticks how many are bought
    * @param proved true when no plan from that length costs less
    */
   public record Tried(Length length, long cost, int sticks, boolean proved) {}
+
+  /**
+   * One length from which no plan costs less than the best.
+   *
+   * @param atLeast what each costs at least, in the unit of the material's plans
+   */
+  public record RuledOut(Length length, long atLeast) {}
 
   /**
    * Two lengths together, each bought singly.
@@ -75,138 +87,201 @@ public final class BestLength {
    * @param order whose pieces and runs
    * @param now its plan from the lengths on offer, bought new; null when there is none
    * @param tried shortest first; empty when no length between the limits serves
+   * @param ruledOut shortest first
+   * @param isBest true when no other length between the limits, in the same steps, costs less than
+   *     the best one but by next to nothing, a tenth of a percent
    * @param two the best two that were found; null when none cost less than the best single length
+   * @param pairs how many pairs of lengths were planned or ruled out
+   * @param pairsRuledOut how many of them were ruled out
    */
   public record Answer(
-      MaterialOrder order, @Nullable MaterialPlan now, List<Tried> tried, @Nullable Two two) {
+      MaterialOrder order,
+      @Nullable MaterialPlan now,
+      List<Tried> tried,
+      List<RuledOut> ruledOut,
+      boolean isBest,
+      @Nullable Two two,
+      int pairs,
+      int pairsRuledOut) {
     public Answer {
       Objects.requireNonNull(order);
       tried = List.copyOf(tried);
+      ruledOut = List.copyOf(ruledOut);
+    }
+  }
+
+  /** Lengths from one up to another, in whole steps. */
+  private record Steps(Length step, long first, long last) {
+    static Steps of(Length from, Length to, Length step) {
+      return new Steps(
+          step,
+          Math.floorDiv(from.units() + step.units() - 1, step.units()),
+          Math.floorDiv(to.units(), step.units()));
+    }
+
+    /** Every so many steps, from one number of steps up to another. */
+    List<Set<Length>> every(long apart, long from, long to) {
+      List<Set<Length>> lengths = new ArrayList<>();
+      for (long at = from; at <= to; at += apart) {
+        if (at >= first && at <= last) {
+          lengths.add(Set.of(step.times(at)));
+        }
+      }
+      return lengths;
+    }
+
+    List<Set<Length>> evenly() {
+      return every(apart(), first, last);
+    }
+
+    long apart() {
+      return Math.max(1, (last - first) / TRIED_EVENLY);
+    }
+
+    /** All of them; so many at most, evenly. */
+    List<Set<Length>> all() {
+      return every(Math.max(1, (last - first) / MOST_LENGTHS), first, last);
+    }
+
+    boolean areFew() {
+      return last - first <= MOST_LENGTHS;
     }
   }
 
   /**
    * Asks material by material; each gets its share of the effort.
    *
+   * @param from shortest length
+   * @param to longest length
    * @param step lengths are whole multiples of it
    */
   public List<Answer> ask(
       Shop shop, List<MaterialOrder> orders, Length from, Length to, Length step, Effort effort) {
     List<Answer> answers = new ArrayList<>();
+    Steps steps = Steps.of(from, to, step);
     for (MaterialOrder order : orders) {
       long remaining = effort.remainingNanos();
       long end = remaining - remaining / (orders.size() - answers.size());
-      Effort mine = effort.alsoStoppedBy(() -> effort.remainingNanos() < end);
-      MaterialPlan now =
-          plan(
-              shop,
-              order.withSupplies(
-                  order.supplies().stream().filter(Supply.Offer.class::isInstance).toList()),
-              share(mine, 2));
-      List<Tried> tried = ask(shop, order, from, to, step, share(mine, 1));
-      answers.add(
-          new Answer(
-              order,
-              now,
-              tried,
-              tried.isEmpty() ? null : two(shop, order, tried, evenly(from, to, step), mine)));
+      Effort mine =
+          effort.alsoStoppedBy(() -> effort.remainingNanos() < end).tellingInstead(progress -> {});
+      answers.add(ask(shop, order, steps, mine));
     }
     return answers;
   }
 
-  /**
-   * The lengths that were tried, shortest first; empty when no length between the limits serves.
-   *
-   * @param from shortest length
-   * @param to longest length
-   * @param step lengths are whole multiples of it
-   */
-  public List<Tried> ask(
-      Shop shop, MaterialOrder order, Length from, Length to, Length step, Effort effort) {
-    MaterialOrder asked = atJointsOfToday(order);
-    SortedMap<Length, Tried> tried = new TreeMap<>();
-    long apart = apart(from, to, step);
-    long first = first(from, step);
-    long last = last(to, step);
-    List<Long> next = new ArrayList<>();
-    evenly(from, to, step).forEach(length -> next.add(length.units() / step.units()));
-    while (!next.isEmpty() && !effort.spent()) {
-      for (long at : next) {
-        Length length = step.times(at);
-        if (!tried.containsKey(length)) {
-          Tried one = plan(shop, asked, length, share(effort, next.size()));
-          if (one != null) {
-            tried.put(length, one);
-          }
-        }
-      }
-      next.clear();
-      if (apart > 1 && !tried.isEmpty()) {
-        long best = best(tried).length().units() / step.units();
-        long closer = Math.max(1, 2 * apart / TRIED_CLOSELY);
-        for (long at = best - apart; at <= best + apart; at += closer) {
-          if (at >= first && at <= last) {
-            next.add(at);
-          }
-        }
-        apart = closer == apart ? 1 : closer;
-      }
+  private Answer ask(Shop shop, MaterialOrder order, Steps steps, Effort effort) {
+    MaterialPlan now =
+        LengthSearch.plan(
+            planner,
+            unanswered,
+            shop,
+            order.withSupplies(
+                order.supplies().stream().filter(Supply.Offer.class::isInstance).toList()),
+            part(effort, 2));
+    LengthSearch search =
+        new LengthSearch(
+            planner,
+            unanswered,
+            shop,
+            atJointsOfToday(order),
+            now == null ? Long.MAX_VALUE : now.cost());
+    Effort forSingles = part(effort, 1);
+    single(search, steps, forSingles);
+    if (!search.planned().isEmpty()) {
+      search.inEarnest(bestOf(search), part(effort, 2));
     }
-    return List.copyOf(tried.values());
+    Map<Set<Length>, MaterialPlan> planned = new HashMap<>(search.planned());
+    List<RuledOut> ruledOut = new ArrayList<>();
+    for (Set<Length> lengths : search.ruledOut()) {
+      ruledOut.add(new RuledOut(lengths.iterator().next(), search.atLeast(lengths)));
+    }
+    ruledOut.sort(Comparator.comparing(RuledOut::length));
+    List<Tried> tried = new ArrayList<>();
+    planned.forEach(
+        (lengths, plan) ->
+            tried.add(
+                new Tried(lengths.iterator().next(), plan.cost(), sticks(plan), isProved(plan))));
+    tried.sort(Comparator.comparing(Tried::length));
+    if (tried.isEmpty()) {
+      return new Answer(order, now, tried, ruledOut, false, null, 0, 0);
+    }
+    Length best = best(tried).length();
+    long least = best(tried).cost();
+    boolean isBest =
+        steps.areFew()
+            && steps.all().stream()
+                .allMatch(
+                    each -> each.contains(best) || search.cannotBeat(each, least, PART_OF_ONE));
+    int singles = search.planned().size() + search.ruledOut().size();
+    int singlesOut = search.ruledOut().size();
+    Two two = two(search, steps, best, least, effort);
+    return new Answer(
+        order,
+        now,
+        tried,
+        ruledOut,
+        isBest,
+        two,
+        search.planned().size() + search.ruledOut().size() - singles,
+        search.ruledOut().size() - singlesOut);
   }
 
-  /**
-   * The cheapest two together that were found; null when none cost less than the best one.
-   *
-   * @param tried lengths that serve alone
-   * @param others further ones to try beside them
-   */
-  private @Nullable Two two(
-      Shop shop, MaterialOrder order, List<Tried> tried, List<Length> others, Effort effort) {
-    MaterialOrder asked = atJointsOfToday(order);
-    TreeSet<Length> lengths = new TreeSet<>(others);
-    tried.forEach(each -> lengths.add(each.length()));
-    Set<Set<Length>> known = new HashSet<>();
-    Length one = best(tried).length();
-    Two best = null;
+  /** What the best single length costs. */
+  private static void single(LengthSearch search, Steps steps, Effort effort) {
+    long least = search.tryAll(steps.evenly(), Long.MAX_VALUE, PART_OF_ONE, effort);
+    long apart = steps.apart();
+    while (apart > 1 && !search.planned().isEmpty()) {
+      long best = bestOf(search).iterator().next().units() / steps.step().units();
+      long closer = Math.max(1, 2 * apart / TRIED_CLOSELY);
+      least =
+          search.tryAll(
+              steps.every(closer, best - apart, best + apart), least, PART_OF_ONE, effort);
+      apart = closer == apart ? 1 : closer;
+    }
+    search.tryAll(steps.all(), least, PART_OF_ONE, effort);
+  }
+
+  /** The cheapest two together that were found; null when none cost less than the best one. */
+  private static @Nullable Two two(
+      LengthSearch search, Steps steps, Length single, long least, Effort effort) {
+    Length one = single;
+    long best = least;
     for (int sweep = 0; sweep < SWEEPS; sweep++) {
-      int left = lengths.size() * (SWEEPS - sweep);
-      for (Length other : lengths) {
-        left--;
-        if (other.equals(one) || effort.spent() || !known.add(Set.of(one, other))) {
-          continue;
-        }
-        Two both = plan(shop, asked, one, other, share(effort, left + 1));
-        if (both != null && (best == null || both.cost() < best.cost())) {
-          best = both;
-        }
-      }
-      if (best == null) {
+      Effort mine = part(effort, SWEEPS - 1 - sweep);
+      best = search.tryAll(with(one, steps.evenly()), best, PART_OF_TWO, mine);
+      best = search.tryAll(with(one, steps.all()), best, PART_OF_TWO, mine);
+      Set<Length> both = bestOf(search);
+      if (both.size() == 1 || best == least) {
         return null;
       }
-      one = one.equals(best.shorter()) ? best.longer() : best.shorter();
+      Length kept = one;
+      one = both.stream().filter(length -> !length.equals(kept)).findFirst().orElse(kept);
     }
-    return best != null && best.cost() < best(tried).cost() ? best : null;
+    Set<Length> both = bestOf(search);
+    search.inEarnest(both, effort);
+    MaterialPlan plan = Objects.requireNonNull(search.planned().get(both));
+    List<Length> sorted = both.stream().sorted().toList();
+    return new Two(sorted.get(0), sorted.get(1), plan.cost(), sticks(plan), isProved(plan));
   }
 
-  private static long first(Length from, Length step) {
-    return Math.floorDiv(from.units() + step.units() - 1, step.units());
+  private static List<Set<Length>> with(Length one, List<Set<Length>> others) {
+    return others.stream()
+        .map(other -> other.iterator().next())
+        .filter(other -> !other.equals(one))
+        .map(other -> Set.of(one, other))
+        .toList();
   }
 
-  private static long last(Length to, Length step) {
-    return Math.floorDiv(to.units(), step.units());
-  }
-
-  private static long apart(Length from, Length to, Length step) {
-    return Math.max(1, (to.units() - from.units()) / step.units() / TRIED_EVENLY);
-  }
-
-  private static List<Length> evenly(Length from, Length to, Length step) {
-    List<Length> lengths = new ArrayList<>();
-    for (long at = first(from, step); at <= last(to, step); at += apart(from, to, step)) {
-      lengths.add(step.times(at));
-    }
-    return lengths;
+  /** The lengths of the cheapest plan, the fewest and shortest of equals. */
+  private static Set<Length> bestOf(LengthSearch search) {
+    return search.planned().entrySet().stream()
+        .min(
+            Comparator.comparingLong(
+                    (Map.Entry<Set<Length>, MaterialPlan> each) -> each.getValue().cost())
+                .thenComparing(each -> each.getKey().size())
+                .thenComparing(each -> Collections.min(each.getKey())))
+        .orElseThrow()
+        .getKey();
   }
 
   /** The cheapest of the lengths that were tried, the shortest of equals. */
@@ -214,47 +289,11 @@ public final class BestLength {
     return tried.stream().min(Comparator.comparingLong(Tried::cost)).orElseThrow();
   }
 
-  private static Tried best(SortedMap<Length, Tried> tried) {
-    return best(List.copyOf(tried.values()));
-  }
-
-  private static Effort share(Effort effort, int lengths) {
+  /** A part of the effort that leaves as much for each of so many that follow. */
+  private static Effort part(Effort effort, int following) {
     long left = effort.remainingNanos();
-    long each = left / (2L * Math.max(1, lengths));
+    long each = left / (following + 1L);
     return effort.alsoStoppedBy(() -> effort.remainingNanos() < left - each);
-  }
-
-  private @Nullable Tried plan(Shop shop, MaterialOrder order, Length length, Effort effort) {
-    MaterialPlan plan = plan(shop, order, List.of(length), effort);
-    return plan == null ? null : new Tried(length, plan.cost(), sticks(plan), isProved(plan));
-  }
-
-  private @Nullable Two plan(
-      Shop shop, MaterialOrder order, Length one, Length other, Effort effort) {
-    Length shorter = one.isShorterThan(other) ? one : other;
-    Length longer = shorter.equals(one) ? other : one;
-    MaterialPlan plan = plan(shop, order, List.of(shorter, longer), effort);
-    return plan == null
-        ? null
-        : new Two(shorter, longer, plan.cost(), sticks(plan), isProved(plan));
-  }
-
-  private @Nullable MaterialPlan plan(
-      Shop shop, MaterialOrder order, List<Length> lengths, Effort effort) {
-    return plan(shop, OtherLength.onlyIn(order, lengths), effort);
-  }
-
-  private @Nullable MaterialPlan plan(Shop shop, MaterialOrder order, Effort effort) {
-    PlanResult result =
-        unanswered.ask(
-            "one of the lengths of " + order.material().id(),
-            new PlanResult.Interrupted(List.of(order.material().id())),
-            () ->
-                planner.plan(
-                    shop, List.of(order), Map.of(), effort.tellingInstead(progress -> {})));
-    return result instanceof PlanResult.Planned planned
-        ? planned.plan().plan().materials().get(0)
-        : null;
   }
 
   private static int sticks(MaterialPlan plan) {

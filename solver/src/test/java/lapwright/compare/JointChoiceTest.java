@@ -186,18 +186,22 @@ class JointChoiceTest {
   void orderedLengthThatWastesNothingIsFound() {
     List<RunNeed> runs = List.of(run("A", "T1", 4, 150, lap(0, 10)));
     MaterialOrder order = order(OneLotPer.NONE, List.of(offer(120, "12.00")), runs);
-    List<BestLength.Tried> tried =
+    BestLength.Answer answer =
         new BestLength(planner, new Unanswered())
             .ask(
                 SHOP,
-                order,
+                List.of(order),
                 Length.ofInches(70),
                 Length.ofInches(130),
                 Length.ofInches(1),
-                Effort.unlimited());
-    BestLength.Tried best = BestLength.best(tried);
+                Effort.unlimited())
+            .get(0);
+    BestLength.Tried best = BestLength.best(answer.tried());
     // 600 in at 10 cents an inch.
     assertEquals(600_000, best.cost());
     assertTrue(best.proved());
+    assertTrue(answer.isBest());
+    assertTrue(answer.ruledOut().stream().allMatch(out -> out.atLeast() >= best.cost()));
+    assertTrue(answer.ruledOut().size() > 40, answer.ruledOut().toString());
   }
 }

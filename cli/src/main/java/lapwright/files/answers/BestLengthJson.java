@@ -50,6 +50,16 @@ public final class BestLengthJson {
           amount(json, "cost", tried.cost(), priced);
           json.truth("proved", tried.proved());
         });
+    json.list(
+        "ruledOut",
+        answer.ruledOut(),
+        out -> {
+          json.length("length", out.length(), units);
+          amount(json, "atLeast", out.atLeast(), priced);
+        });
+    json.truth("noOtherCostsLess", answer.isBest());
+    json.number("pairsTried", answer.pairs());
+    json.number("pairsRuledOut", answer.pairsRuledOut());
   }
 
   private static void amount(Json json, String field, long cost, boolean priced) {
