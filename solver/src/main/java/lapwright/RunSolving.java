@@ -8,6 +8,7 @@ import lapwright.demand.RunLayouts;
 import lapwright.demand.StickDemand;
 import lapwright.effort.Effort;
 import lapwright.effort.Progress;
+import lapwright.lots.LotPlanning;
 import lapwright.measure.Length;
 import lapwright.plan.Proof;
 import lapwright.problem.SpliceSolution;
@@ -25,7 +26,7 @@ final class RunSolving {
   private RunSolving() {}
 
   static boolean isFor(MaterialOrder order) {
-    return !order.runs().isEmpty() || order.material().oneLotPer() != OneLotPer.NONE;
+    return !order.runs().isEmpty() || order.material().oneLotPer() == OneLotPer.JOB;
   }
 
   static MaterialAnswer solve(MaterialOrder order, Effort effort) {
@@ -46,7 +47,7 @@ final class RunSolving {
                 effort.report(
                     new Progress(material, progress.cost(), progress.bound(), progress.done())));
     if (order.material().oneLotPer() != OneLotPer.NONE) {
-      return new LotSolving(order, told).solve();
+      return ofLots(order, told);
     }
     RunDemand demand = RunDemand.of(order);
     SpliceSolution solution = SpliceSolver.solve(demand.problem(), told);
@@ -67,6 +68,25 @@ final class RunSolving {
         solution.bound(),
         solution.status() == Status.PROVED ? Proof.PROVED : Proof.OPEN,
         demand.certificate(Objects.requireNonNull(solution.certificate())));
+  }
+
+  private static MaterialAnswer ofLots(MaterialOrder order, Effort effort) {
+    String material = order.material().id();
+    LotPlanning.Planned planned = LotPlanning.plan(order, effort).orElse(null);
+    if (planned == null) {
+      return effort.spent()
+          ? new MaterialAnswer.Nothing(material)
+          : new MaterialAnswer.Lacking(
+              asksForFullSticks(order)
+                  ? new Shortage.NoFullSticks(material)
+                  : new Shortage.SuppliesFallShort(material));
+    }
+    return new MaterialAnswer.SolvedRuns(
+        order,
+        planned.parts().stream().map(part -> new Part(part.layouts(), part.patterns())).toList(),
+        planned.bound(),
+        planned.bound() == planned.cost() ? Proof.PROVED : Proof.OPEN,
+        planned.certificate());
   }
 
   /** How many sticks more would do, where that is found. */

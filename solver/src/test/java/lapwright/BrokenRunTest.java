@@ -3,13 +3,17 @@ package lapwright;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 import lapwright.check.PlanCheck;
 import lapwright.check.Rule;
 import lapwright.check.Verdict;
 import lapwright.measure.Length;
+import lapwright.measure.Price;
+import lapwright.plan.Certificate;
 import lapwright.plan.Cut;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
@@ -22,8 +26,10 @@ import lapwright.shop.JointRules;
 import lapwright.shop.JointRules.ClosingPiece;
 import lapwright.shop.JointRules.Where;
 import lapwright.shop.MaterialOrder;
+import lapwright.shop.Need;
 import lapwright.shop.OneLotPer;
 import lapwright.shop.RunNeed;
+import lapwright.shop.Supply;
 import org.junit.jupiter.api.Test;
 
 /** Sound plans of runs, spoilt in one way each. */
@@ -328,6 +334,121 @@ class BrokenRunTest {
                 sound.certificate(),
                 cheap.account(),
                 cheap.runs()));
+  }
+
+  /** The cheaper maker has two sticks for a line that takes three. */
+  private static RunShop twoMakers(OneLotPer oneLotPer) {
+    RunShop shop = new RunShop().offer("ostermoor", RunShop.inches(120), "20.00");
+    shop.supplies.add(
+        new Supply.Offer(
+            "pellbrook",
+            RunShop.inches(120),
+            new Price(new BigDecimal("15.00"), Price.Per.EACH),
+            1,
+            2,
+            "",
+            null,
+            null));
+    shop.oneLotPer = oneLotPer;
+    shop.run("A", "E1", 1, RunShop.inches(300), RunShop.butt(Length.ZERO));
+    shop.needs.add(new Need("A", null, 1, "P1", RunShop.inches(90), 2, ""));
+    return shop;
+  }
+
+  @Test
+  void twoLotsOnOneRun() {
+    MaterialPlan cheap = twoMakers(OneLotPer.NONE).plan();
+    OrderPlan plan = twoMakers(OneLotPer.RUN).orderPlan();
+    assertBreaks(
+        Rule.ONE_LOT,
+        plan,
+        sound ->
+            new MaterialPlan(
+                sound.order(),
+                cheap.purchases(),
+                cheap.patterns(),
+                cheap.cost(),
+                cheap.cash(),
+                0,
+                Proof.OPEN,
+                sound.certificate(),
+                cheap.account(),
+                cheap.runs()));
+  }
+
+  private static MaterialPlan certified(MaterialPlan sound, Certificate certificate) {
+    return new MaterialPlan(
+        sound.order(),
+        sound.purchases(),
+        sound.patterns(),
+        sound.cost(),
+        sound.cash(),
+        sound.lowerBound(),
+        sound.proof(),
+        certificate,
+        sound.account(),
+        sound.runs());
+  }
+
+  private static Certificate byLength(String lot) {
+    return new Certificate.LotWeights(
+        1, List.of(new Certificate.LotWeights.OfLots(List.of(lot), new TreeMap<>(), 1)));
+  }
+
+  @Test
+  void weightsByLotThatDoNotProveTheBound() {
+    assertBreaks(
+        Rule.BOUND,
+        twoMakers(OneLotPer.RUN).orderPlan(),
+        sound -> certified(sound, byLength("to-buy:ostermoor")));
+  }
+
+  @Test
+  void weightsByLotTwiceForALot() {
+    Certificate.LotWeights once = (Certificate.LotWeights) byLength("to-buy:ostermoor");
+    assertBreaks(
+        Rule.CERTIFICATE,
+        twoMakers(OneLotPer.RUN).orderPlan(),
+        sound ->
+            certified(
+                sound,
+                new Certificate.LotWeights(1, List.of(once.lots().get(0), once.lots().get(0)))));
+  }
+
+  @Test
+  void decisionsAboutPiecesOfLotsThatOverlap() {
+    Certificate leaf = byLength("to-buy:ostermoor");
+    assertBreaks(
+        Rule.CERTIFICATE,
+        twoMakers(OneLotPer.RUN).orderPlan(),
+        sound ->
+            certified(
+                sound,
+                new Certificate.PieceSplit(
+                    RunShop.inches(90),
+                    List.of("to-buy:ostermoor", "to-buy:pellbrook"),
+                    1,
+                    leaf,
+                    new Certificate.PieceSplit(
+                        RunShop.inches(90), List.of("to-buy:ostermoor"), 1, leaf, leaf))));
+  }
+
+  /** What belongs to a job has no pieces to share out, and lots that may mix no weights. */
+  @Test
+  void weightsByLotWhereLotsMayMix() {
+    assertBreaks(
+        Rule.CERTIFICATE,
+        twoMakers(OneLotPer.NONE).orderPlan(),
+        sound -> certified(sound, byLength("to-buy:ostermoor")));
+    Certificate leaf = byLength("to-buy:ostermoor");
+    assertBreaks(
+        Rule.CERTIFICATE,
+        twoMakers(OneLotPer.JOB).orderPlan(),
+        sound ->
+            certified(
+                sound,
+                new Certificate.PieceSplit(
+                    RunShop.inches(90), List.of("to-buy:ostermoor"), 1, leaf, leaf)));
   }
 
   @Test

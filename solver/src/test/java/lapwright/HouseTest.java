@@ -73,6 +73,10 @@ class HouseTest {
       uses("demand", "measure", "effort", "shop", "layout", "plan", "problem");
 
   @ArchTest
+  static final ArchRule lots =
+      uses("lots", "measure", "effort", "shop", "plan", "problem", "demand", "splice");
+
+  @ArchTest
   static final ArchRule paperwork =
       classes()
           .that()
@@ -82,7 +86,9 @@ class HouseTest {
               DescribedPredicate.<JavaClass>describe(
                   "solve nothing",
                   other ->
-                      !Set.of("mip", "colgen", "refute", "exact", "splice", "problem", "allot")
+                      !Set.of(
+                              "mip", "colgen", "refute", "exact", "splice", "lots", "problem",
+                              "allot")
                           .stream()
                           .map(HouseTest::in)
                           .toList()

@@ -7,9 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.Random;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Proof;
+import lapwright.shop.Ends;
 import lapwright.shop.JointRules;
 import lapwright.shop.Need;
 import lapwright.shop.OneLotPer;
+import lapwright.shop.Supply;
 import org.junit.jupiter.api.Test;
 
 /** One lot a job against trying every choice of lots, each lot planned by itself. */
@@ -66,5 +68,37 @@ class LotChoiceTest {
       assertEquals(Proof.PROVED, plan.proof(), "shop " + seed);
       assertEquals(least, plan.cost(), "shop " + seed);
     }
+  }
+
+  /**
+   * By hand: the run takes both sticks that it fills. Of three plain pieces of 4' the two offcuts
+   * of 5', each a lot of its own, give one each, and the third takes a stick; from one lot all
+   * three would take two.
+   */
+  @Test
+  void plainPiecesBesideRunsComeFromAnyLotEachByItself() {
+    RunShop shop = new RunShop().offer("pellbrook", inches(120), "20.00");
+    shop.supplies.add(new Supply.RackOffcut("R1", inches(60), Ends.SAWN, "", "spring"));
+    shop.supplies.add(new Supply.RackOffcut("R2", inches(60), Ends.SAWN, "", "autumn"));
+    shop.oneLotPer = OneLotPer.RUN;
+    shop.run("A", "E1", 1, inches(240), RunShop.butt(inches(0)));
+    shop.needs.add(new Need("A", null, 1, "P1", inches(48), 3, ""));
+    MaterialPlan plan = shop.plan();
+    assertEquals(Proof.PROVED, plan.proof());
+    assertEquals(600_000, plan.cost());
+    assertEquals(2, plan.patterns().stream().filter(p -> p.supply().startsWith("rack:")).count());
+  }
+
+  /** By hand: copies of a job keep their numbers when their pieces come from several lots. */
+  @Test
+  void copiesOfAJobShareOutTheirPieces() {
+    RunShop shop = new RunShop().offer("pellbrook", inches(120), "20.00");
+    shop.supplies.add(new Supply.RackOffcut("R1", inches(110), Ends.SAWN, "", "spring"));
+    shop.oneLotPer = OneLotPer.RUN;
+    shop.run("A", "E1", 1, inches(240), RunShop.butt(inches(0)));
+    shop.needs.add(new Need("A", null, 2, "P1", inches(50), 2, ""));
+    MaterialPlan plan = shop.plan();
+    assertEquals(Proof.PROVED, plan.proof());
+    assertEquals(600_000, plan.cost());
   }
 }

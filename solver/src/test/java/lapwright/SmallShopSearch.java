@@ -19,6 +19,10 @@ import lapwright.SmallShop.Stick;
 final class SmallShopSearch {
   private final SmallShop shop;
   private final List<String> units;
+  private final List<Single> singles = new ArrayList<>();
+
+  /** A piece; where it may come from any lot it is a unit of its own. */
+  private record Single(String unit, int length) {}
 
   /** What cutting just these pieces from a lot costs, the longest first. */
   private final Map<String, Map<List<Integer>, Long>> known = new HashMap<>();
@@ -27,7 +31,13 @@ final class SmallShopSearch {
     this.shop = shop;
     Set<String> all = new TreeSet<>();
     shop.lines().forEach(line -> all.add(shop.unitOf(line)));
-    shop.pieces().forEach(piece -> all.add(shop.unitOf(piece)));
+    for (Piece piece : shop.pieces()) {
+      for (int i = 0; i < piece.qty(); i++) {
+        String unit = shop.unitOf(piece);
+        singles.add(new Single(unit.isEmpty() ? "piece " + singles.size() : unit, piece.length()));
+      }
+    }
+    singles.forEach(single -> all.add(single.unit()));
     this.units = List.copyOf(all);
   }
 
@@ -59,9 +69,9 @@ final class SmallShopSearch {
 
   private long cost(String lot, Map<String, String> lotOf) {
     List<Integer> pieces = new ArrayList<>();
-    for (Piece piece : shop.pieces()) {
-      if (lot.equals(lotOf.get(shop.unitOf(piece)))) {
-        pieces.addAll(Collections.nCopies(piece.qty(), piece.length()));
+    for (Single single : singles) {
+      if (lot.equals(lotOf.get(single.unit()))) {
+        pieces.add(single.length());
       }
     }
     Set<List<Integer>> demands = new HashSet<>(Set.of(sorted(pieces)));

@@ -2,6 +2,7 @@ package lapwright.check;
 
 import java.math.BigInteger;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -57,9 +58,19 @@ final class RunBoundCheck {
    *
    * @param lotsOf lots that each unit may still use
    * @param stocks indices of the stocks that some of it may be cut from
+   * @param shared what is decided about plain pieces that belong to no unit
    */
   private record Scope(
-      Map<Unit, Set<String>> lotsOf, List<Need> needs, List<RunNeed> runs, List<Integer> stocks) {}
+      Map<Unit, Set<String>> lotsOf,
+      List<Need> needs,
+      List<RunNeed> runs,
+      List<Integer> stocks,
+      SharedPieces shared) {
+    /** What is cut from some stocks without further decisions about lots. */
+    private Scope(List<Need> needs, List<RunNeed> runs, List<Integer> stocks) {
+      this(Map.of(), needs, runs, stocks, SharedPieces.UNDECIDED);
+    }
+  }
 
   RunBoundCheck(MaterialPlan plan, Faults faults) {
     this.plan = plan;
@@ -72,14 +83,16 @@ final class RunBoundCheck {
         continue;
       }
       int most = supply instanceof Supply.Offer offer ? offer.atMostPacks() : supply.atMost();
-      supplies.add(supply);
-      stocks.add(
-          new Stock(
-              supply.key(),
-              stick,
-              costs.ofPack(supply),
-              Costs.packSize(supply),
-              most == Integer.MAX_VALUE ? PackGroups.UNLIMITED : most));
+      if (most > 0) {
+        supplies.add(supply);
+        stocks.add(
+            new Stock(
+                supply.key(),
+                stick,
+                costs.ofPack(supply),
+                Costs.packSize(supply),
+                most == Integer.MAX_VALUE ? PackGroups.UNLIMITED : most));
+      }
       usableOfAll.add(stick.usable());
       longest = Math.max(longest, stick.usable());
       if (most == Integer.MAX_VALUE) {
@@ -147,12 +160,30 @@ final class RunBoundCheck {
     for (int j = 0; j < stocks.size(); j++) {
       all.add(j);
     }
-    return new Scope(lotsOf, order.needs(), order.runs(), all);
+    Scope everything = new Scope(lotsOf, order.needs(), order.runs(), all, SharedPieces.UNDECIDED);
+    if (per == OneLotPer.NONE) {
+      return everything;
+    }
+    Map<Unit, Set<String>> longEnough = new LinkedHashMap<>();
+    lotsOf.forEach(
+        (unit, some) -> {
+          Set<String> left = new TreeSet<>(some);
+          left.removeIf(lot -> isTooShort(alone(unit, everything, stocksOf(all, lot))));
+          longEnough.put(unit, left);
+        });
+    return narrowed(everything, longEnough);
+  }
+
+  private List<Integer> stocksOf(List<Integer> indices, String lot) {
+    return indices.stream().filter(j -> supplies.get(j).lotKey().equals(lot)).toList();
   }
 
   /** The least cost of the scope by the certificate; null when it holds no plan. */
   private @Nullable Long bound(Certificate certificate, Scope scope) {
     if (certificate instanceof Certificate.LotSplit split) {
+      return bound(split, scope);
+    }
+    if (certificate instanceof Certificate.PieceSplit split) {
       return bound(split, scope);
     }
     if (certificate instanceof Certificate.ByLot byLot) {
@@ -185,9 +216,59 @@ final class RunBoundCheck {
     return one == null ? other : other == null ? one : Long.valueOf(Math.min(one, other));
   }
 
+  private @Nullable Long bound(Certificate.PieceSplit split, Scope scope) {
+    Set<String> lots = new TreeSet<>(split.lots());
+    Optional<SharedPieces> fewer = scope.shared().with(split.length(), lots, 0, split.pieces());
+    Optional<SharedPieces> more =
+        scope.shared().with(split.length(), lots, split.pieces() + 1L, Long.MAX_VALUE);
+    if (scope.lotsOf().isEmpty() || free(scope).isEmpty()) {
+      fault("decisions about pieces that may come from any lot", Faults.mm(split.length().units()));
+      return null;
+    }
+    if (fewer.isEmpty() || more.isEmpty()) {
+      fault("decisions about the same lots or about others", "two that share only some");
+      return null;
+    }
+    Long one = bound(split.fewer(), sharing(scope, fewer.get()));
+    Long other = bound(split.more(), sharing(scope, more.get()));
+    return one == null ? other : other == null ? one : Long.valueOf(Math.min(one, other));
+  }
+
+  private static Scope sharing(Scope scope, SharedPieces shared) {
+    return new Scope(scope.lotsOf(), scope.needs(), scope.runs(), scope.stocks(), shared);
+  }
+
+  /** Plain pieces that may come from any lot, each by itself, by length. */
+  private SortedMap<Length, Long> free(Scope scope) {
+    SortedMap<Length, Long> free = new TreeMap<>();
+    if (order.material().oneLotPer() == OneLotPer.RUN) {
+      scope.needs().forEach(need -> free.merge(named(need), (long) need.total(), Math::addExact));
+    }
+    return free;
+  }
+
+  /** Where the free pieces of a length come from; empty where the decisions leave no way. */
+  private Optional<List<SharedPieces.Part>> parts(Scope scope, Length length, long wanted) {
+    Set<String> lots = new TreeSet<>();
+    scope.stocks().forEach(j -> lots.add(supplies.get(j).lotKey()));
+    return scope
+        .shared()
+        .parts(
+            length,
+            wanted,
+            lots,
+            (lot, piece) ->
+                stocksOf(scope.stocks(), lot).stream()
+                    .anyMatch(j -> stocks.get(j).stick().usable() >= piece.units()));
+  }
+
   private Scope narrowed(Scope scope, Unit unit, Set<String> lots) {
     Map<Unit, Set<String>> lotsOf = new LinkedHashMap<>(scope.lotsOf());
     lotsOf.put(unit, lots);
+    return narrowed(scope, lotsOf);
+  }
+
+  private Scope narrowed(Scope scope, Map<Unit, Set<String>> lotsOf) {
     Set<String> used = new TreeSet<>();
     lotsOf.values().forEach(used::addAll);
     boolean plainIsFree = order.material().oneLotPer() == OneLotPer.RUN && !scope.needs().isEmpty();
@@ -195,7 +276,7 @@ final class RunBoundCheck {
         scope.stocks().stream()
             .filter(j -> plainIsFree || used.contains(supplies.get(j).lotKey()))
             .toList();
-    return new Scope(lotsOf, scope.needs(), scope.runs(), left);
+    return new Scope(lotsOf, scope.needs(), scope.runs(), left, scope.shared());
   }
 
   private @Nullable Long bound(Certificate.ByLot byLot, Scope scope) {
@@ -212,18 +293,23 @@ final class RunBoundCheck {
                 }
               });
       boolean perJob = order.material().oneLotPer() == OneLotPer.JOB;
+      List<Need> needs =
+          scope.needs().stream()
+              .filter(need -> perJob && decided.contains(new Unit(need.job(), "")))
+              .toList();
+      Optional<List<Need>> free = freeOf(lot, scope);
+      if (free.isEmpty()) {
+        return null;
+      }
       Scope alone =
           new Scope(
-              Map.of(),
-              scope.needs().stream()
-                  .filter(need -> perJob && decided.contains(new Unit(need.job(), "")))
-                  .toList(),
+              perJob ? needs : free.get(),
               scope.runs().stream()
                   .filter(
                       need ->
                           decided.contains(new Unit(need.job(), perJob ? "" : need.run().mark())))
                   .toList(),
-              scope.stocks().stream().filter(j -> supplies.get(j).lotKey().equals(lot)).toList());
+              stocksOf(scope.stocks(), lot));
       Long least = bound(entry.getValue(), alone);
       if (least == null) {
         return null;
@@ -231,6 +317,37 @@ final class RunBoundCheck {
       sum = Math.addExact(sum, least);
     }
     return sum;
+  }
+
+  /** The free pieces that a lot must give; empty where the decisions leave no way to share them. */
+  private Optional<List<Need>> freeOf(String lot, Scope scope) {
+    List<Need> needs = new ArrayList<>();
+    for (Map.Entry<Length, Long> piece : free(scope).entrySet()) {
+      Optional<List<SharedPieces.Part>> parts = parts(scope, piece.getKey(), piece.getValue());
+      if (parts.isEmpty()) {
+        return Optional.empty();
+      }
+      for (SharedPieces.Part part : parts.get()) {
+        if (part.lots().equals(Set.of(lot)) && part.least() > 0) {
+          Need like =
+              scope.needs().stream()
+                  .filter(need -> named(need).equals(piece.getKey()))
+                  .findFirst()
+                  .orElseThrow();
+          needs.add(
+              new Need(
+                  like.job(),
+                  like.due(),
+                  1,
+                  like.mark(),
+                  like.length(),
+                  Math.toIntExact(part.least()),
+                  like.purpose(),
+                  like.rules()));
+        }
+      }
+    }
+    return Optional.of(needs);
   }
 
   /** The least bound of a tree of decisions about packs. */
@@ -272,31 +389,224 @@ final class RunBoundCheck {
       Long more = inTree(split.more(), scope, packs.withMoreThan(places, split.packs()));
       return fewer == null ? more : more == null ? fewer : Long.valueOf(Math.min(fewer, more));
     }
-    if (!(certificate instanceof Certificate.RunWeights weights)) {
+    Optional<Weighing> weighing = Optional.empty();
+    if (certificate instanceof Certificate.RunWeights weights) {
+      weighing = ofAll(weights, scope);
+    } else if (certificate instanceof Certificate.LotWeights weights) {
+      weighing = ofLots(weights, scope);
+    } else {
       fault("weights for every length", certificate.getClass().getSimpleName());
+    }
+    if (atFault) {
       return null;
     }
     leaves++;
-    Long least = packs.isEmpty() ? null : leaf(weights, scope, packs);
+    Long least = packs.isEmpty() || weighing.isEmpty() ? null : leaf(weighing.get(), scope, packs);
     if (least == null) {
       empty++;
     }
     return least;
   }
 
-  private @Nullable Long leaf(Certificate.RunWeights weights, Scope scope, PackGroups.Range packs) {
+  /**
+   * What a leaf's weights come to.
+   *
+   * @param sum of all that must be cut
+   * @param heaviest what a stick of each of the scope's stocks carries at most
+   * @param shown the weights that are shown to a reader
+   */
+  private record Weighing(
+      long scale, BigInteger sum, List<Long> heaviest, Certificate.RunWeights shown) {}
+
+  private void checkThatNoneFalls(SortedMap<Length, Long> weights) {
     long before = 0;
-    for (long weight : weights.weights().values()) {
+    for (long weight : weights.values()) {
       if (weight < before) {
         fault("weights that do not fall from length to length", weight + " after " + before);
-        return null;
+        return;
       }
       before = weight;
     }
-    BigInteger sum = weightSum(weights, scope);
+  }
+
+  /** The same weights wherever something is cut; empty when something cannot be cut at all. */
+  private Optional<Weighing> ofAll(Certificate.RunWeights weights, Scope scope) {
+    checkThatNoneFalls(weights.weights());
+    BigInteger sum = atFault ? null : weightSum(weights, scope);
     if (sum == null) {
-      return null;
+      return Optional.empty();
     }
+    Map<Stick, Long> heaviestOf = new LinkedHashMap<>();
+    List<Long> heaviest = new ArrayList<>();
+    for (int j : scope.stocks()) {
+      heaviest.add(
+          heaviestOf.computeIfAbsent(
+              stocks.get(j).stick(), stick -> heaviest(weights, scope, stick)));
+    }
+    return Optional.of(new Weighing(weights.scale(), sum, heaviest, weights));
+  }
+
+  /**
+   * Weights by lot. A job or run adds the least that it weighs in a lot that is left to it, a plain
+   * piece that may come from any lot the least that it weighs in one with a stick as long, as far
+   * as decisions about such pieces allow.
+   */
+  private Optional<Weighing> ofLots(Certificate.LotWeights leaf, Scope scope) {
+    if (scope.lotsOf().isEmpty()) {
+      fault("weights by lot where lots must not mix", scope.runs().size() + " runs");
+      return Optional.empty();
+    }
+    Map<String, Certificate.RunWeights> ofLot = new TreeMap<>();
+    for (Certificate.LotWeights.OfLots some : leaf.lots()) {
+      checkThatNoneFalls(some.weights());
+      for (String lot : some.lots()) {
+        if (ofLot.put(lot, new Certificate.RunWeights(leaf.scale(), some.weights(), some.perUnit()))
+            != null) {
+          fault("weights for each lot once", lot + " twice");
+        }
+      }
+    }
+    Map<String, List<Integer>> stocksOf = new TreeMap<>();
+    for (int j : scope.stocks()) {
+      stocksOf.computeIfAbsent(supplies.get(j).lotKey(), lot -> new ArrayList<>()).add(j);
+    }
+    Certificate.RunWeights nothing = new Certificate.RunWeights(leaf.scale(), new TreeMap<>(), 0);
+    stocksOf.keySet().forEach(lot -> ofLot.putIfAbsent(lot, nothing));
+    if (atFault) {
+      return Optional.empty();
+    }
+    boolean perJob = order.material().oneLotPer() == OneLotPer.JOB;
+    Map<String, Scope> servedBy = new TreeMap<>();
+    stocksOf.forEach(
+        (lot, indices) ->
+            servedBy.put(lot, new Scope(perJob ? List.of() : scope.needs(), List.of(), indices)));
+    BigInteger sum = freeWeight(scope, ofLot);
+    for (Map.Entry<Unit, Set<String>> entry : scope.lotsOf().entrySet()) {
+      BigInteger least = null;
+      for (String lot : entry.getValue()) {
+        List<Integer> indices = stocksOf.get(lot);
+        if (indices == null) {
+          continue;
+        }
+        Scope alone = alone(entry.getKey(), scope, indices);
+        servedBy.computeIfPresent(lot, (key, served) -> together(served, alone));
+        BigInteger here = weightSum(Objects.requireNonNull(ofLot.get(lot)), alone);
+        least = least == null ? here : here == null ? least : least.min(here);
+      }
+      sum = sum == null || least == null ? null : sum.add(least);
+    }
+    if (sum == null) {
+      return Optional.empty();
+    }
+    List<Long> heaviest = new ArrayList<>();
+    Map<String, Map<Stick, Long>> heaviestOf = new TreeMap<>();
+    for (int j : scope.stocks()) {
+      String lot = supplies.get(j).lotKey();
+      Scope served = Objects.requireNonNull(servedBy.get(lot));
+      Certificate.RunWeights weights = Objects.requireNonNull(ofLot.get(lot));
+      heaviest.add(
+          heaviestOf
+              .computeIfAbsent(lot, key -> new LinkedHashMap<>())
+              .computeIfAbsent(stocks.get(j).stick(), stick -> heaviest(weights, served, stick)));
+    }
+    return Optional.of(new Weighing(leaf.scale(), sum, heaviest, nothing));
+  }
+
+  /** The least that the free pieces weigh; null where they cannot be shared out. */
+  private @Nullable BigInteger freeWeight(Scope scope, Map<String, Certificate.RunWeights> ofLot) {
+    record Open(BigInteger each, long pieces) {}
+    BigInteger sum = BigInteger.ZERO;
+    for (Map.Entry<Length, Long> piece : free(scope).entrySet()) {
+      Optional<List<SharedPieces.Part>> parts = parts(scope, piece.getKey(), piece.getValue());
+      if (parts.isEmpty()) {
+        return null;
+      }
+      List<Open> open = new ArrayList<>();
+      long left = piece.getValue();
+      for (SharedPieces.Part part : parts.get()) {
+        if (part.most() > 0) {
+          BigInteger each = leastWeight(piece.getKey(), part.lots(), scope, ofLot);
+          sum = sum.add(each.multiply(BigInteger.valueOf(part.least())));
+          left -= part.least();
+          open.add(new Open(each, part.most() - part.least()));
+        }
+      }
+      open.sort(Comparator.comparing(Open::each));
+      for (Open each : open) {
+        long taken = Math.min(left, each.pieces());
+        sum = sum.add(each.each().multiply(BigInteger.valueOf(taken)));
+        left -= taken;
+      }
+    }
+    return sum;
+  }
+
+  /** The least that a piece weighs in those of some lots that have a stick as long. */
+  private BigInteger leastWeight(
+      Length length, Set<String> lots, Scope scope, Map<String, Certificate.RunWeights> ofLot) {
+    BigInteger least = null;
+    for (String lot : lots) {
+      boolean gives =
+          stocksOf(scope.stocks(), lot).stream()
+              .anyMatch(j -> stocks.get(j).stick().usable() >= length.units());
+      Certificate.RunWeights weights = ofLot.get(lot);
+      if (gives && weights != null) {
+        BigInteger here =
+            BigInteger.valueOf(new StepFunction(weights.weights()).at(length.units()))
+                .add(product(weights.perUnit(), length.units() + order.saw().kerf().units()));
+        least = least == null ? here : least.min(here);
+      }
+    }
+    return Objects.requireNonNull(least);
+  }
+
+  /** What must come from one lot, cut from some stocks alone. */
+  private Scope alone(Unit unit, Scope scope, List<Integer> indices) {
+    boolean perJob = order.material().oneLotPer() == OneLotPer.JOB;
+    return new Scope(
+        scope.needs().stream().filter(need -> perJob && need.job().equals(unit.job())).toList(),
+        scope.runs().stream()
+            .filter(
+                need ->
+                    need.job().equals(unit.job())
+                        && (perJob || need.run().mark().equals(unit.mark())))
+            .toList(),
+        indices);
+  }
+
+  private static Scope together(Scope one, Scope other) {
+    List<Need> needs = new ArrayList<>(one.needs());
+    needs.addAll(other.needs());
+    List<RunNeed> runs = new ArrayList<>(one.runs());
+    runs.addAll(other.runs());
+    return new Scope(needs, runs, one.stocks());
+  }
+
+  /** True where all sticks of a scope together are shorter than what must be cut from them. */
+  private boolean isTooShort(Scope scope) {
+    BigInteger sum = weightSum(new Certificate.RunWeights(1, new TreeMap<>(), 1), scope);
+    if (sum == null) {
+      return true;
+    }
+    BigInteger length = BigInteger.ZERO;
+    for (int j : scope.stocks()) {
+      Stock stock = stocks.get(j);
+      long capacity = Math.max(0, stock.stick().usableAndCut());
+      if (stock.mostPacks() == PackGroups.UNLIMITED && capacity > 0) {
+        return false;
+      }
+      if (capacity > 0) {
+        length =
+            length.add(
+                product(stock.mostPacks(), stock.packSize())
+                    .multiply(BigInteger.valueOf(capacity)));
+      }
+    }
+    return sum.compareTo(length) > 0;
+  }
+
+  private @Nullable Long leaf(Weighing weights, Scope scope, PackGroups.Range packs) {
+    BigInteger sum = weights.sum();
     if (sum.compareTo(GREATEST_SUM) > 0) {
       fault("weights within 62 bits", "weights that sum to " + sum);
       return null;
@@ -305,11 +615,9 @@ final class RunBoundCheck {
     List<BigInteger> carried = new ArrayList<>();
     List<BigInteger> prices = new ArrayList<>();
     List<LeafBound.StockLine> lines = new ArrayList<>();
-    Map<Stick, Long> heaviestOf = new LinkedHashMap<>();
-    for (int j : scope.stocks()) {
-      Stock stock = stocks.get(j);
-      long heaviest =
-          heaviestOf.computeIfAbsent(stock.stick(), stick -> heaviest(weights, scope, stick));
+    for (int i = 0; i < scope.stocks().size(); i++) {
+      Stock stock = stocks.get(scope.stocks().get(i));
+      long heaviest = weights.heaviest().get(i);
       BigInteger pack = product(stock.packSize(), heaviest);
       BigInteger price = product(weights.scale(), stock.packCost());
       gains.add(price.subtract(pack));
@@ -341,7 +649,13 @@ final class RunBoundCheck {
     if (weakest == null || bound.compareTo(weakest.bound()) < 0) {
       weakest =
           new LeafBound(
-              weights.scale(), List.of(), pieceLines(weights, scope), lines, sum, total, bound);
+              weights.scale(),
+              List.of(),
+              pieceLines(weights.shown(), scope),
+              lines,
+              sum,
+              total,
+              bound);
     }
     return bound.longValueExact();
   }

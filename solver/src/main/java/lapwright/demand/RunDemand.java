@@ -492,6 +492,11 @@ public final class RunDemand {
     return turns;
   }
 
+  /** Keys of the supplies that are these stocks. */
+  public List<String> keys(List<Integer> stocks) {
+    return stocks.stream().map(stock -> supplies.get(stock).key()).toList();
+  }
+
   /** A certificate in the shop's words. */
   public Certificate certificate(SpliceCertificate certificate) {
     if (certificate instanceof SpliceCertificate.Weights leaf) {
@@ -501,9 +506,6 @@ public final class RunDemand {
     }
     SpliceCertificate.PackSplit split = (SpliceCertificate.PackSplit) certificate;
     return new Certificate.PackSplit(
-        split.stocks().stream().map(stock -> supplies.get(stock).key()).toList(),
-        split.packs(),
-        certificate(split.fewer()),
-        certificate(split.more()));
+        keys(split.stocks()), split.packs(), certificate(split.fewer()), certificate(split.more()));
   }
 }

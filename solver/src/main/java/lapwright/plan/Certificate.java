@@ -61,6 +61,40 @@ public sealed interface Certificate {
   }
 
   /**
+   * A leaf where lots must not mix: weights for every length there is, as {@link RunWeights} has
+   * them, for each lot its own, all of one scale. A stick carries the weights of its lot. A job or
+   * run adds the least that it weighs in a lot that it may still be cut from, and a plain piece
+   * that may come from any lot the least that it weighs in a lot that has a stick as long.
+   *
+   * @param lots each lot at most once; all weighs nothing in a lot that is left out
+   */
+  record LotWeights(long scale, List<OfLots> lots) implements Certificate {
+    public LotWeights {
+      lots = List.copyOf(lots);
+      if (scale < 1) {
+        throw new IllegalArgumentException("scale " + scale);
+      }
+    }
+
+    /**
+     * What is weighed alike in some lots.
+     *
+     * @param lots as {@link lapwright.shop.Supply#lotKey} names them, at least one
+     * @param weights by length, not negative and not falling
+     * @param perUnit at least 0
+     */
+    public record OfLots(List<String> lots, SortedMap<Length, Long> weights, long perUnit) {
+      public OfLots {
+        lots = List.copyOf(lots);
+        weights = Collections.unmodifiableSortedMap(new TreeMap<>(weights));
+        if (lots.isEmpty() || perUnit < 0) {
+          throw new IllegalArgumentException("lots " + lots + ", per unit " + perUnit);
+        }
+      }
+    }
+  }
+
+  /**
    * A decision about whose sticks a job (or a run) is cut from: either one of {@code lots}, or one
    * of the others.
    *
@@ -79,6 +113,28 @@ public sealed interface Certificate {
       lots = List.copyOf(lots);
       if (lots.isEmpty()) {
         throw new IllegalArgumentException("a decision about no lot");
+      }
+    }
+  }
+
+  /**
+   * A decision about plain pieces that may come from any lot: either at most {@code pieces} of a
+   * length come from {@code lots} together, or more. In one tree the lots of any two decisions
+   * about a length are the same or disjoint.
+   *
+   * @param length as plans know the pieces ({@link lapwright.shop.Need#planned})
+   * @param lots as {@link lapwright.shop.Supply#lotKey} names them, at least one
+   */
+  record PieceSplit(
+      Length length, List<String> lots, int pieces, Certificate fewer, Certificate more)
+      implements Certificate {
+    public PieceSplit {
+      Objects.requireNonNull(length);
+      Objects.requireNonNull(fewer);
+      Objects.requireNonNull(more);
+      lots = List.copyOf(lots);
+      if (lots.isEmpty() || pieces < 0) {
+        throw new IllegalArgumentException("at most " + pieces + " pieces of " + lots);
       }
     }
   }

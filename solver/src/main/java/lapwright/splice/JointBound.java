@@ -108,15 +108,27 @@ final class JointBound {
 
   private long[] greatest(StepWeights weights) {
     int m = weights.classes();
-    long[] sizes = new long[m];
-    long[] values = new long[m];
     long[] limits = new long[m];
     for (int c = 0; c < m; c++) {
-      sizes[c] = weights.length(c) + problem.cut();
-      values[c] = weights.weight(c);
       limits[c] = mostPieces(weights.length(c), c + 1 < m ? weights.length(c + 1) : Long.MAX_VALUE);
     }
     long[] capacities = problem.stocks().stream().mapToLong(Stock::capacity).toArray();
+    return greatest(weights, limits, capacities, problem.cut());
+  }
+
+  /**
+   * The most that sticks of some capacities carry.
+   *
+   * @param limits pieces of each listed length that there are at most
+   */
+  static long[] greatest(StepWeights weights, long[] limits, long[] capacities, long cut) {
+    int m = weights.classes();
+    long[] sizes = new long[m];
+    long[] values = new long[m];
+    for (int c = 0; c < m; c++) {
+      sizes[c] = weights.length(c) + cut;
+      values[c] = weights.weight(c);
+    }
     long[] greatest = Knapsack.greatest(sizes, values, limits, capacities);
     for (int j = 0; j < greatest.length; j++) {
       greatest[j] =

@@ -25,7 +25,15 @@ record Merged(SpliceProblem problem, List<List<Integer>> raw, long costUnit) {
     for (Stock stock : problem.stocks()) {
       unit = Knapsack.gcd(unit, stock.packCost());
     }
-    unit = Math.max(1, unit);
+    return of(problem, Math.max(1, unit));
+  }
+
+  /**
+   * The same with a given divisor of all costs.
+   *
+   * @param unit positive
+   */
+  static Merged of(SpliceProblem problem, long unit) {
     Map<Stock, List<Integer>> byLook = new LinkedHashMap<>();
     for (int j = 0; j < problem.stocks().size(); j++) {
       Stock stock = problem.stocks().get(j);

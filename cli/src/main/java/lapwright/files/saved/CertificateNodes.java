@@ -56,6 +56,9 @@ final class CertificateNodes {
     if (node instanceof Certificate.LotSplit split) {
       return List.of(split.within(), split.outside());
     }
+    if (node instanceof Certificate.PieceSplit split) {
+      return List.of(split.fewer(), split.more());
+    }
     if (node instanceof Certificate.NoPlan none) {
       return List.of(none.refutation());
     }
@@ -79,6 +82,22 @@ final class CertificateNodes {
       json.wordList("lots", split.lots());
       json.number("within", flat.branches().get(0));
       json.number("outside", flat.branches().get(1));
+    } else if (node instanceof Certificate.PieceSplit split) {
+      json.length("length", split.length(), style);
+      json.wordList("fromLots", split.lots());
+      json.number("pieces", split.pieces());
+      json.number("atMost", flat.branches().get(0));
+      json.number("more", flat.branches().get(1));
+    } else if (node instanceof Certificate.LotWeights leaf) {
+      json.number("scale", leaf.scale());
+      json.list(
+          "weightsByLot",
+          leaf.lots(),
+          some -> {
+            json.wordList("lots", some.lots());
+            json.number("perUnit", some.perUnit());
+            weights(json, some.weights(), style);
+          });
     } else if (node instanceof Certificate.ByLot byLot) {
       List<String> lots = List.copyOf(byLot.lots().keySet());
       json.list(
@@ -145,6 +164,23 @@ final class CertificateNodes {
           node.wordList("lots"),
           certificate(node, "within", at, made),
           certificate(node, "outside", at, made));
+    }
+    if (node.has("fromLots")) {
+      return new Certificate.PieceSplit(
+          node.mm("lengthMm"),
+          node.wordList("fromLots"),
+          node.count("pieces"),
+          certificate(node, "atMost", at, made),
+          certificate(node, "more", at, made));
+    }
+    if (node.has("weightsByLot")) {
+      return new Certificate.LotWeights(
+          node.number("scale"),
+          node.list(
+              "weightsByLot",
+              some ->
+                  new Certificate.LotWeights.OfLots(
+                      some.wordList("lots"), weights(some), some.number("perUnit"))));
     }
     if (node.has("byLot")) {
       SortedMap<String, Certificate> lots = new TreeMap<>();

@@ -153,7 +153,8 @@ final class PlanFileTest {
           {"\"within\" : 1", "\"within\" : 0"},
           {"\"within\" : 1", "\"within\" : 99"},
           {"\"within\" : 1", "\"within\" : 2"},
-          {"\"bound\" : 5", "\"bound\" : 6"},
+          {"\"bound\" : 7", "\"bound\" : 8"},
+          {"\"more\" : 4", "\"more\" : 3"},
         }) {
       assertTrue(text.contains(change[0]), change[0]);
       assertInstanceOf(
@@ -302,13 +303,23 @@ final class PlanFileTest {
             List.of("to-buy:marrowby", "lot:H4"),
             new Certificate.PackSplit(
                 List.of("rack:R7"), 0, leaf(6), new Certificate.RunWeights(9, weights, 2)),
-            new Certificate.ByLot(
-                new TreeMap<>(
-                    Map.of(
-                        "lot:H4",
-                        new Certificate.RunWeights(1, new TreeMap<>(), 0),
-                        "to-buy:",
-                        leaf(7)))));
+            new Certificate.PieceSplit(
+                Length.ofFeet(9, 6),
+                List.of("lot:H4", "lot:H5"),
+                2,
+                new Certificate.LotWeights(
+                    9,
+                    List.of(
+                        new Certificate.LotWeights.OfLots(List.of("to-buy:"), weights, 2),
+                        new Certificate.LotWeights.OfLots(
+                            List.of("lot:H4", "lot:H5"), new TreeMap<>(), 0))),
+                new Certificate.ByLot(
+                    new TreeMap<>(
+                        Map.of(
+                            "lot:H4",
+                            new Certificate.RunWeights(1, new TreeMap<>(), 0),
+                            "to-buy:",
+                            leaf(7))))));
     OrderPlan plan = plan(order, certificate);
     MaterialPlan material = plan.materials().get(0);
     return new OrderPlan(
