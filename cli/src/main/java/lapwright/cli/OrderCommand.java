@@ -289,8 +289,10 @@ final class OrderCommand implements Callable<Integer> {
         "lapwright: lots of "
             + mixed.material()
             + " must not mix within "
-            + mixed.job()
-            + ", and the saved order cuts it for that job already. ";
+            + (mixed.run().isEmpty() ? mixed.job() : "run " + mixed.run() + " of " + mixed.job())
+            + ", and the saved order cuts it for that "
+            + (mixed.run().isEmpty() ? "job" : "run")
+            + " already. ";
     return switch (mixed.standing()) {
       case ANOTHER_DELIVERY ->
           what

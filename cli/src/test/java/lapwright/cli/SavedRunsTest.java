@@ -14,6 +14,8 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -316,6 +318,61 @@ final class SavedRunsTest {
     assertTrue(more.out().startsWith("Buy nothing"), more.out());
     assertFalse(more.err().contains("must not mix"), more.err());
     assertEquals(0, eaves.run("check").status());
+  }
+
+  /**
+   * Where lots must not mix within a run only: one more line of 24'-4" of a run belongs to the
+   * run's lot, and more is bought of its maker, with a warning; a run that is new may be of any
+   * lot.
+   */
+  @Test
+  void linesThatAreAddedToARunComeFromItsLotAndOtherRunsFromAny() throws IOException {
+    RunFolder eaves = RunFolder.copy("eaves", dir);
+    eaves.replace("materials.yaml", "one-lot-per: job", "one-lot-per: run");
+    assertEquals(0, eaves.run("order", "--save").status());
+    String saved = Files.readString(eaves.folder().resolve("plan.json"));
+    JsonNode patterns = JSON.readTree(saved).at("/materials/0/patterns");
+    Set<String> makers = new TreeSet<>();
+    patterns.forEach(
+        pattern ->
+            pattern
+                .at("/cuts")
+                .forEach(
+                    cut -> {
+                      if (cut.at("/mark").asText().startsWith("E1/")) {
+                        makers.add(pattern.at("/supplier").asText());
+                      }
+                    }));
+    assertEquals(1, makers.size(), makers.toString());
+    eaves.replace("jobs/pier-canopy.yaml", "qty: 2", "qty: 3");
+    CommandRun more = eaves.run("order", "--more", "--save");
+    assertEquals(0, more.status(), more.err());
+    assertTrue(
+        more.err()
+            .contains(
+                "lots of eave-trim-brown must not mix within run E1 of pier-canopy, and the saved"
+                    + " order cuts it for that run already. What is left of that lot does not"
+                    + " suffice, so more is bought of the same maker"),
+        more.err());
+    JsonNode later =
+        JSON.readTree(Files.readString(eaves.folder().resolve("plan.json"))).at("/more/0");
+    later
+        .at("/materials/0/patterns")
+        .forEach(
+            pattern ->
+                assertTrue(
+                    pattern.at("/source").asText().equals("bought")
+                        || makers.contains(pattern.at("/supplier").asText()),
+                    pattern.toString()));
+    assertEquals(0, eaves.run("check").status());
+    RunFolder other = RunFolder.copy("eaves", dir.resolve("other"));
+    other.replace("materials.yaml", "one-lot-per: job", "one-lot-per: run");
+    assertEquals(0, other.run("order", "--save").status());
+    Path job = other.folder().resolve("jobs/pier-canopy.yaml");
+    other.put("jobs/pier-canopy.yaml", Files.readString(job) + ANOTHER);
+    CommandRun another = other.run("order", "--more");
+    assertEquals(0, another.status(), another.err());
+    assertFalse(another.err().contains("must not mix"), another.err());
   }
 
   /** One more line of 24'-4": three sticks of 10'-2" at a lap of 2" cover 30'-2". */

@@ -17,15 +17,18 @@ import lapwright.plan.Cut;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.OrderPlan;
 import lapwright.plan.Pattern;
+import lapwright.plan.RunLine;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.OneLotPer;
+import lapwright.shop.RunNeed;
 import lapwright.shop.Shop;
 import lapwright.shop.Supply;
 
 /**
- * What is added to jobs whose material must be of one lot, once tickets of placed orders cut it for
- * them: it should come from what is left of that lot; if that does not suffice, from the same
- * maker, who may still have it; from another lot only where there is nothing else.
+ * What is added to jobs, or to runs, whose material must be of one lot, once tickets of placed
+ * orders cut it for them: it should come from what is left of that lot; if that does not suffice,
+ * from the same maker, who may still have it; from another lot only where there is nothing else.
+ * What else is added of that material comes from there too.
  */
 public final class SameLot {
   private final Map<String, List<MaterialPlan>> placed = new HashMap<>();
@@ -49,16 +52,27 @@ public final class SameLot {
     ANOTHER_LOT
   }
 
-  /** A job that gets more of a material than the lot gives that it was cut from. */
-  public record Mixed(String material, String job, Standing standing) {}
+  /**
+   * A job or run that gets more of a material than the lot gives that it was cut from.
+   *
+   * @param run mark of the run; empty for a job
+   */
+  public record Mixed(String material, String job, String run, Standing standing) {}
 
-  /** The orders, each limited to the lots of its jobs as far as these give a plan. */
+  /**
+   * What must be of one lot.
+   *
+   * @param run mark of the run; empty for a job
+   */
+  private record Unit(String job, String run) {}
+
+  /** The orders, each limited to the lots of its jobs or runs as far as these give a plan. */
   public List<MaterialOrder> limited(
       Planner planner, Shop shop, List<MaterialOrder> later, Effort effort) {
     List<MaterialOrder> chosen = new ArrayList<>();
     for (MaterialOrder order : later) {
       Set<String> lots = new TreeSet<>();
-      Map<String, Set<String>> before = before(order);
+      Map<Unit, Set<String>> before = before(order);
       before.values().forEach(lots::addAll);
       chosen.add(lots.isEmpty() ? order : limited(planner, shop, order, lots, effort));
     }
@@ -112,15 +126,15 @@ public final class SameLot {
     return order.withSupplies(supplies);
   }
 
-  /** The jobs of a later plan that mix lots with what was cut for them before. */
+  /** The jobs and runs of a later plan that mix lots with what was cut for them before. */
   public List<Mixed> mixed(OrderPlan later) {
     List<Mixed> mixed = new ArrayList<>();
     for (MaterialPlan plan : later.materials()) {
-      Map<String, Set<String>> before = before(plan.order());
+      Map<Unit, Set<String>> before = before(plan.order());
       lotsOf(List.of(plan), Supply::lotKey)
           .forEach(
-              (job, now) -> {
-                Set<String> lots = before.getOrDefault(job, Set.of());
+              (unit, now) -> {
+                Set<String> lots = before.getOrDefault(unit, Set.of());
                 Set<String> others = new TreeSet<>(now);
                 others.removeAll(lots);
                 if (lots.isEmpty() || others.isEmpty()) {
@@ -133,39 +147,53 @@ public final class SameLot {
                 mixed.add(
                     new Mixed(
                         plan.material(),
-                        job,
+                        unit.job(),
+                        unit.run(),
                         sameMaker ? Standing.ANOTHER_DELIVERY : Standing.ANOTHER_LOT));
               });
     }
     return mixed;
   }
 
-  /** What placed tickets cut each job of an order from, where its lots must not mix. */
-  private Map<String, Set<String>> before(MaterialOrder order) {
-    if (order.material().oneLotPer() != OneLotPer.JOB) {
+  /** What placed tickets cut each job or run of an order from, where its lots must not mix. */
+  private Map<Unit, Set<String>> before(MaterialOrder order) {
+    OneLotPer per = order.material().oneLotPer();
+    if (per == OneLotPer.NONE) {
       return Map.of();
     }
-    Map<String, Set<String>> lots =
+    Map<Unit, Set<String>> lots =
         lotsOf(placed.getOrDefault(order.material().id(), List.of()), StockLeft::lotOnceBought);
-    Set<String> jobs = new LinkedHashSet<>();
-    order.needs().forEach(need -> jobs.add(need.job()));
-    order.runs().forEach(need -> jobs.add(need.job()));
-    lots.keySet().retainAll(jobs);
+    Set<Unit> units = new LinkedHashSet<>();
+    if (per == OneLotPer.JOB) {
+      order.needs().forEach(need -> units.add(new Unit(need.job(), "")));
+    }
+    for (RunNeed need : order.runs()) {
+      units.add(new Unit(need.job(), per == OneLotPer.JOB ? "" : need.run().mark()));
+    }
+    lots.keySet().retainAll(units);
     return lots;
   }
 
-  /** By job. */
-  private static Map<String, Set<String>> lotsOf(
+  private static Map<Unit, Set<String>> lotsOf(
       List<MaterialPlan> plans, Function<Supply, String> lotOf) {
-    Map<String, Set<String>> lots = new LinkedHashMap<>();
+    Map<Unit, Set<String>> lots = new LinkedHashMap<>();
     for (MaterialPlan plan : plans) {
       Map<String, Supply> supplies = new HashMap<>();
       plan.order().supplies().forEach(supply -> supplies.put(supply.key(), supply));
+      Map<Unit, String> runOfPiece = new HashMap<>();
+      for (RunLine line : plan.runs()) {
+        for (RunLine.RunPiece piece : line.pieces()) {
+          runOfPiece.put(new Unit(line.job(), line.pieceMark(piece)), line.mark());
+        }
+      }
+      boolean perJob = plan.order().material().oneLotPer() == OneLotPer.JOB;
       for (Pattern pattern : plan.patterns()) {
         Supply supply = supplies.get(pattern.supply());
         for (Cut cut : pattern.cuts()) {
-          if (supply != null) {
-            lots.computeIfAbsent(cut.job(), job -> new TreeSet<>()).add(lotOf.apply(supply));
+          String run = perJob ? "" : runOfPiece.get(new Unit(cut.job(), cut.mark()));
+          if (supply != null && run != null) {
+            lots.computeIfAbsent(new Unit(cut.job(), run), unit -> new TreeSet<>())
+                .add(lotOf.apply(supply));
           }
         }
       }
