@@ -1,5 +1,6 @@
 package lapwright;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import lapwright.MaterialAnswer.SolvedRuns.Part;
@@ -17,6 +18,7 @@ import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 import lapwright.shop.OneLotPer;
 import lapwright.shop.RunNeed;
+import lapwright.shop.Supply;
 import lapwright.splice.NeatJoints;
 import lapwright.splice.SpliceSolver;
 import org.jspecify.annotations.Nullable;
@@ -76,10 +78,9 @@ final class RunSolving {
     if (planned == null) {
       return effort.spent()
           ? new MaterialAnswer.Nothing(material)
-          : new MaterialAnswer.Lacking(
-              asksForFullSticks(order)
-                  ? new Shortage.NoFullSticks(material)
-                  : new Shortage.SuppliesFallShort(material));
+          : asksForFullSticks(order)
+              ? new MaterialAnswer.Lacking(new Shortage.NoFullSticks(material))
+              : missingOfLots(order, effort);
     }
     return new MaterialAnswer.SolvedRuns(
         order,
@@ -87,6 +88,30 @@ final class RunSolving {
         planned.bound(),
         planned.bound() == planned.cost() ? Proof.PROVED : Proof.OPEN,
         planned.certificate());
+  }
+
+  private static MaterialAnswer missingOfLots(MaterialOrder order, Effort effort) {
+    String material = order.material().id();
+    LotPlanning.Missing missing =
+        LotPlanning.missing(order, effort.tellingInstead(progress -> {})).orElse(null);
+    if (missing == null) {
+      return new MaterialAnswer.Lacking(new Shortage.SuppliesFallShort(material));
+    }
+    if (missing.further().isEmpty()) {
+      return new MaterialAnswer.Nothing(material);
+    }
+    List<Shortage.TooFewOfLots.OfMaker> makers = new ArrayList<>();
+    for (LotPlanning.Further further : missing.further()) {
+      String supplier =
+          order.supplies().stream()
+              .filter(supply -> supply.lotKey().equals(further.lot()))
+              .map(supply -> supply instanceof Supply.Offer offer ? offer.supplier() : "")
+              .findFirst()
+              .orElse("");
+      makers.add(new Shortage.TooFewOfLots.OfMaker(supplier, further.length(), further.sticks()));
+    }
+    return new MaterialAnswer.Lacking(
+        new Shortage.TooFewOfLots(material, makers, missing.fewestKnown()));
   }
 
   /** How many sticks more would do, where that is found. */

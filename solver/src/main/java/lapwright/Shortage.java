@@ -48,6 +48,30 @@ public sealed interface Shortage {
   }
 
   /**
+   * There are too few sticks of makers and lots that must not mix.
+   *
+   * @param further what would let the plan be made, over all that can be had; at least one
+   * @param fewestKnown true when fewer sticks in all would certainly not do; false when fewer might
+   */
+  record TooFewOfLots(String material, List<OfMaker> further, boolean fewestKnown)
+      implements Shortage {
+    public TooFewOfLots {
+      Objects.requireNonNull(material);
+      further = List.copyOf(further);
+      if (further.isEmpty()) {
+        throw new IllegalArgumentException(material + ": no sticks short");
+      }
+    }
+
+    /**
+     * Further sticks of one maker.
+     *
+     * @param supplier empty where nobody offers the material, and sticks of one lot would do
+     */
+    public record OfMaker(String supplier, Length stockLength, int sticks) {}
+  }
+
+  /**
    * A run that no split keeps to its rules.
    *
    * @param job whose run

@@ -3,8 +3,13 @@ package lapwright;
 import static lapwright.RunShop.inches;
 import static lapwright.RunShop.lap;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.math.BigDecimal;
+import java.util.List;
 import java.util.Random;
+import lapwright.measure.Price;
 import lapwright.plan.MaterialPlan;
 import lapwright.plan.Proof;
 import lapwright.shop.Ends;
@@ -100,5 +105,40 @@ class LotChoiceTest {
     MaterialPlan plan = shop.plan();
     assertEquals(Proof.PROVED, plan.proof());
     assertEquals(600_000, plan.cost());
+  }
+
+  /**
+   * By hand: each maker has three sticks of 10'. The run of 40' fills four of one maker, so that
+   * one is missing; a run of 60' takes six, so that three are.
+   */
+  @Test
+  void howManySticksOfAMakerAreMissing() {
+    for (OneLotPer per : List.of(OneLotPer.JOB, OneLotPer.RUN)) {
+      for (int feet : new int[] {40, 60}) {
+        RunShop shop = new RunShop();
+        for (String maker : MAKERS) {
+          shop.supplies.add(
+              new Supply.Offer(
+                  maker,
+                  inches(120),
+                  new Price(new BigDecimal("20.00"), Price.Per.EACH),
+                  1,
+                  3,
+                  "",
+                  null,
+                  null));
+        }
+        shop.oneLotPer = per;
+        shop.run("A", "E1", 1, inches(12L * feet), RunShop.butt(inches(0)));
+        shop.needs.add(new Need("B", null, 1, "P1", inches(100), 2, ""));
+        PlanResult.Impossible told = assertInstanceOf(PlanResult.Impossible.class, shop.result());
+        Shortage.TooFewOfLots few =
+            assertInstanceOf(Shortage.TooFewOfLots.class, told.shortages().get(0));
+        assertEquals(1, few.further().size());
+        assertEquals(feet / 10 - 3, few.further().get(0).sticks());
+        assertEquals(inches(120), few.further().get(0).stockLength());
+        assertTrue(few.fewestKnown());
+      }
+    }
   }
 }

@@ -30,6 +30,8 @@ final class ShortageLines {
                 + (few.fewestKnown() ? ", fewer would not." : "; fewer may."),
             2,
             4);
+      } else if (shortage instanceof Shortage.TooFewOfLots few) {
+        ofLots(few);
       } else if (shortage instanceof Shortage.NoSplit run) {
         page.text(
             run.material()
@@ -58,6 +60,27 @@ final class ShortageLines {
             4);
       }
     }
+  }
+
+  private void ofLots(Shortage.TooFewOfLots few) {
+    List<String> further = new ArrayList<>();
+    for (Shortage.TooFewOfLots.OfMaker maker : few.further()) {
+      further.add(
+          Phrases.sticks(maker.sticks())
+              + " of "
+              + page.length(maker.stockLength())
+              + (maker.supplier().isEmpty() ? " of one lot" : " of " + maker.supplier()));
+    }
+    page.text(
+        few.material()
+            + ": "
+            + (few.fewestKnown() ? "" : "at most ")
+            + Phrases.list(further)
+            + " more would do, lots kept apart as it says"
+            + (few.fewestKnown() ? "; fewer sticks would not." : "; fewer may.")
+            + " Found by planning with as many more of each maker's longest as it takes.",
+        2,
+        4);
   }
 
   /** What stands against a run, by which rule, and the nearest change that would do. */

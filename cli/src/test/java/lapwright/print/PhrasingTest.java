@@ -132,10 +132,17 @@ final class PhrasingTest {
         ShortageText.render(
             List.of(
                 new Shortage.FitsNothing("tube", List.of(tooLong), HandMadeWeek.length("19'-11\"")),
-                new Shortage.TooFewSticks("cee", HandMadeWeek.length("24'"), 2, true)),
+                new Shortage.TooFewSticks("cee", HandMadeWeek.length("24'"), 2, true),
+                new Shortage.TooFewOfLots(
+                    "trim",
+                    List.of(
+                        new Shortage.TooFewOfLots.OfMaker(
+                            "pellbrook", HandMadeWeek.length("10'"), 3)),
+                    false)),
             STYLE);
     assertTrue(text.contains("3 @ 25'-0-1/64\" P9 of barn"), text);
     assertTrue(text.contains("2 sticks of 24'-0\" more would do, fewer would not."), text);
+    assertTrue(text.contains("at most 3 sticks of 10'-0\" of pellbrook more would do"), text);
   }
 
   @Test

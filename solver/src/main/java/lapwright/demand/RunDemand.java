@@ -336,15 +336,27 @@ public final class RunDemand {
    * the longest that can be had, or lie there.
    */
   public SpliceProblem withFurtherSticks() {
-    List<Stock> stocks = new ArrayList<>();
+    SpliceProblem free = withoutCosts();
+    List<Stock> stocks = new ArrayList<>(free.stocks());
     Stock longest = null;
-    for (Stock stock : problem.stocks()) {
-      stocks.add(priced(stock, 0, stock.packSize(), stock.mostPacks()));
+    for (Stock stock : stocks) {
       longest = longest == null || stock.capacity() > longest.capacity() ? stock : longest;
     }
     if (longest != null) {
       stocks.add(priced(longest, 1, 1, Integer.MAX_VALUE));
     }
+    return with(stocks);
+  }
+
+  /** The same where nothing costs anything. */
+  public SpliceProblem withoutCosts() {
+    return with(
+        problem.stocks().stream()
+            .map(stock -> priced(stock, 0, stock.packSize(), stock.mostPacks()))
+            .toList());
+  }
+
+  private SpliceProblem with(List<Stock> stocks) {
     return new SpliceProblem(
         problem.plain(),
         stocks,

@@ -90,7 +90,7 @@ final class DecisionTree {
     allowed.values().forEach(used::addAll);
     LotBound together =
         pooled.computeIfAbsent(
-            used, lots -> solutions.bound(order.pooled(lots::contains), best.cost(), true));
+            used, lots -> solutions.bound(order.pooled(lots::contains), lots, best.cost(), true));
     if (together.least() >= best.cost()) {
       return together;
     }

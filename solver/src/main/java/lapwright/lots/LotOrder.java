@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import lapwright.demand.RunDemand;
+import lapwright.problem.SpliceProblem;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
 import lapwright.shop.OneLotPer;
@@ -19,8 +20,19 @@ final class LotOrder {
   private final List<LotUnit> units;
   private final List<String> lots;
   private final FreePieces free;
+  private final Set<String> withFurther;
 
   LotOrder(MaterialOrder order) {
+    this(order, false);
+  }
+
+  /**
+   * Of an order.
+   *
+   * @param further true where as many further sticks may be had as it takes, of those makers that
+   *     offer any, or of any lot where none does: these cost 1 each, and all else nothing
+   */
+  LotOrder(MaterialOrder order, boolean further) {
     this.order = order;
     boolean perJob = order.material().oneLotPer() == OneLotPer.JOB;
     Set<LotUnit> all = new LinkedHashSet<>();
@@ -39,6 +51,28 @@ final class LotOrder {
       }
     }
     lots = List.copyOf(keys);
+    Set<String> offered = new TreeSet<>();
+    for (Supply supply : order.supplies()) {
+      if (supply instanceof Supply.Offer && keys.contains(supply.lotKey())) {
+        offered.add(supply.lotKey());
+      }
+    }
+    withFurther = further ? Set.copyOf(offered.isEmpty() ? keys : offered) : Set.of();
+  }
+
+  /** True where further sticks are counted instead of costs. */
+  boolean countsFurtherSticks() {
+    return !withFurther.isEmpty();
+  }
+
+  /** What is to be solved for a demand from some lots. */
+  SpliceProblem problem(RunDemand demand, Set<String> some) {
+    if (!countsFurtherSticks()) {
+      return demand.problem();
+    }
+    return some.stream().anyMatch(withFurther::contains)
+        ? demand.withFurtherSticks()
+        : demand.withoutCosts();
   }
 
   MaterialOrder order() {

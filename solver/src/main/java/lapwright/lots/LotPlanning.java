@@ -10,6 +10,7 @@ import java.util.TreeSet;
 import lapwright.demand.RunDemand;
 import lapwright.demand.RunLayouts;
 import lapwright.effort.Effort;
+import lapwright.measure.Length;
 import lapwright.plan.Certificate;
 import lapwright.plan.LengthPattern;
 import lapwright.problem.SpliceSolution;
@@ -52,8 +53,8 @@ public final class LotPlanning {
     }
   }
 
-  private LotPlanning(MaterialOrder order, Effort effort) {
-    this.order = new LotOrder(order);
+  private LotPlanning(LotOrder order, Effort effort) {
+    this.order = order;
     this.effort = effort;
     this.solutions = new LotSolutions(this.order, effort);
     this.best = new BestChoice(this.order, solutions);
@@ -61,11 +62,59 @@ public final class LotPlanning {
 
   /** The best plan that was found; empty where none was, or none exists. */
   public static Optional<Planned> plan(MaterialOrder order, Effort effort) {
-    return new LotPlanning(order, effort).plan();
+    return new LotPlanning(new LotOrder(order), effort).plan();
+  }
+
+  /**
+   * Sticks that are missing of a lot.
+   *
+   * @param lot as {@link lapwright.shop.Supply#lotKey} names it
+   */
+  public record Further(String lot, Length length, int sticks) {}
+
+  /**
+   * What further sticks would let an order be planned.
+   *
+   * @param further empty where the order can be planned as it is
+   * @param fewestKnown true when fewer in all would certainly not do
+   */
+  public record Missing(List<Further> further, boolean fewestKnown) {
+    public Missing {
+      further = List.copyOf(further);
+    }
+  }
+
+  /**
+   * How many further sticks would do, found by planning with as many of the longest of each maker
+   * as it takes; empty where no such plan was found.
+   */
+  public static Optional<Missing> missing(MaterialOrder order, Effort effort) {
+    return new LotPlanning(new LotOrder(order, true), effort).missing();
+  }
+
+  private Optional<Missing> missing() {
+    LotBound bound = choose();
+    LotChoice chosen = best.best();
+    if (chosen == null || bound == null) {
+      return Optional.empty();
+    }
+    List<Further> further = new ArrayList<>();
+    for (LotShare share : chosen.shares()) {
+      long sticks = solutions.of(share).cost();
+      Length length = order.demand(share).furtherLength().orElse(null);
+      if (sticks > 0 && length != null) {
+        further.add(new Further(share.lot(), length, Math.toIntExact(sticks)));
+      }
+    }
+    return Optional.of(new Missing(further, bound.least() >= chosen.cost()));
+  }
+
+  private @Nullable LotBound choose() {
+    return order.free().counts().isEmpty() ? ofUnits() : withFreePieces();
   }
 
   private Optional<Planned> plan() {
-    LotBound bound = order.free().counts().isEmpty() ? ofUnits() : withFreePieces();
+    LotBound bound = choose();
     LotChoice chosen = best.best();
     if (chosen == null || bound == null) {
       return Optional.empty();

@@ -3,9 +3,12 @@ package lapwright.lots;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import lapwright.demand.RunDemand;
 import lapwright.effort.Effort;
 import lapwright.effort.Questions;
+import lapwright.plan.Certificate;
+import lapwright.problem.SpliceCertificate;
 import lapwright.problem.SpliceSolution;
 import lapwright.splice.SpliceQuestions;
 import lapwright.splice.SpliceSolver;
@@ -32,7 +35,7 @@ final class LotSolutions {
         key -> {
           long third = effort.remainingNanos() / 3 * 2;
           return SpliceSolver.solve(
-              order.demand(share).problem(),
+              order.problem(order.demand(share), share.lots()),
               effort
                   .alsoStoppedBy(() -> effort.remainingNanos() < third)
                   .alsoStoppedBy(new Questions(QUESTIONS))
@@ -43,7 +46,7 @@ final class LotSolutions {
   /** True when by length alone the lot cannot give the share. */
   boolean isTooFew(LotShare share) {
     return tooFew.computeIfAbsent(
-        share, key -> SpliceQuestions.isShort(order.demand(share).problem()));
+        share, key -> SpliceQuestions.isShort(order.problem(order.demand(share), share.lots())));
   }
 
   /**
@@ -53,11 +56,12 @@ final class LotSolutions {
    */
   LotBound bound(LotShare share, long known) {
     SpliceSolution solution = solved.get(share);
-    LotBound quick = bounds.computeIfAbsent(share, key -> bound(order.demand(key), known, false));
+    LotBound quick =
+        bounds.computeIfAbsent(share, key -> bound(order.demand(key), key.lots(), known, false));
     return solution != null && solution.status().hasSolution() && solution.bound() > quick.least()
         ? new LotBound(
             solution.bound(),
-            order.demand(share).certificate(Objects.requireNonNull(solution.certificate())))
+            certificate(order.demand(share), Objects.requireNonNull(solution.certificate())))
         : quick;
   }
 
@@ -66,7 +70,7 @@ final class LotSolutions {
     LotBound before = bound(share, enough);
     if (before.least() < enough && enough > wanted.getOrDefault(share, 0L)) {
       wanted.put(share, enough);
-      LotBound more = bound(order.demand(share), enough, true);
+      LotBound more = bound(order.demand(share), share.lots(), enough, true);
       if (more.least() > before.least()) {
         bounds.put(share, more);
       }
@@ -74,13 +78,19 @@ final class LotSolutions {
     return Math.min(bound(share, enough).least(), enough);
   }
 
-  LotBound bound(RunDemand demand, long known, boolean thorough) {
+  /** A bound for a demand from some lots. */
+  LotBound bound(RunDemand demand, Set<String> lots, long known, boolean thorough) {
     SpliceQuestions.Bound bound =
         SpliceQuestions.bound(
-            demand.problem(),
+            order.problem(demand, lots),
             known,
             thorough,
             effort.alsoStoppedBy(new Questions(QUESTIONS)).tellingInstead(progress -> {}));
-    return new LotBound(bound.least(), demand.certificate(bound.certificate()));
+    return new LotBound(bound.least(), certificate(demand, bound.certificate()));
+  }
+
+  /** In the shop's words, which have none for further sticks. */
+  private Certificate certificate(RunDemand demand, SpliceCertificate certificate) {
+    return order.countsFurtherSticks() ? LotBound.UNSAID : demand.certificate(certificate);
   }
 }

@@ -18,6 +18,7 @@ import lapwright.problem.LotCertificate;
 import lapwright.problem.LotProblem;
 import lapwright.problem.LotProblem.Sharing;
 import lapwright.problem.SpliceCertificate;
+import lapwright.problem.SpliceProblem;
 import lapwright.splice.LotSearch;
 import org.jspecify.annotations.Nullable;
 
@@ -83,7 +84,9 @@ final class SharedSearch {
               }
             },
             effort);
-    return new LotBound(bound.least(), certificate(bound.certificate()));
+    return new LotBound(
+        bound.least(),
+        order.countsFurtherSticks() ? LotBound.UNSAID : certificate(bound.certificate()));
   }
 
   /** What the lots that stand alone cost at least, each by itself. */
@@ -168,17 +171,21 @@ final class SharedSearch {
   private LotProblem problem() {
     List<LotProblem.Unit> units = new ArrayList<>();
     for (LotUnit unit : order.units()) {
-      List<Optional<lapwright.problem.SpliceProblem>> fromLot = new ArrayList<>();
+      List<Optional<SpliceProblem>> fromLot = new ArrayList<>();
       for (Set<String> some : lots) {
         String lot = some.iterator().next();
         fromLot.add(
             some.size() == 1 && canServe(unit, lot)
-                ? Optional.of(order.demand(new LotShare(lot, Set.of(unit))).problem())
+                ? Optional.of(order.problem(order.demand(new LotShare(lot, Set.of(unit))), some))
                 : Optional.empty());
       }
       units.add(new LotProblem.Unit(fromLot));
     }
-    return new LotProblem(freeOfLot.stream().map(RunDemand::problem).toList(), units);
+    List<SpliceProblem> ofLots = new ArrayList<>();
+    for (int l = 0; l < lots.size(); l++) {
+      ofLots.add(order.problem(freeOfLot.get(l), lots.get(l)));
+    }
+    return new LotProblem(ofLots, units);
   }
 
   private List<LotShare> shares(Sharing sharing) {
