@@ -6,6 +6,9 @@ import lapwright.demand.StickDemand;
 import lapwright.layout.LayoutException;
 import lapwright.measure.Length;
 import lapwright.problem.SpliceProblem;
+import lapwright.shop.JointRules;
+import lapwright.shop.JointRules.ClosingPiece;
+import lapwright.shop.JointRules.Where;
 import lapwright.shop.MaterialOrder;
 import lapwright.shop.Run;
 import lapwright.shop.RunNeed;
@@ -38,6 +41,18 @@ public final class RunRules {
     }
     if (need.run().rules().closing().othersWhole()
         && !SpliceQuestions.canSplit(alone(order, need))) {
+      Length longest = need.run().rules().pieces().longest();
+      List<Length> sticks = RunDemand.fullSticks(order);
+      if (longest != null && sticks.stream().allMatch(stick -> stick.isLongerThan(longest))) {
+        return new Shortage.NoSplit(
+            order.material().id(),
+            need.job(),
+            need.run().mark(),
+            "full-sticks",
+            "longest-piece is shorter than any full stick",
+            "leave one of the two out, or make longest-piece {}",
+            sticks.get(sticks.size() - 1));
+      }
       return new Shortage.NoSplit(
           order.material().id(),
           need.job(),
@@ -59,6 +74,21 @@ public final class RunRules {
                 + " that keeps its joints so far from those of the line on tickets beside it",
             "give the lines that are added another mark, or plan everything anew with"
                 + " --save --replace",
+            null);
+      }
+      JointRules rules = need.run().rules();
+      ClosingPiece either =
+          new ClosingPiece(
+              Where.EITHER, rules.closing().othersWhole(), rules.closing().leaveLong());
+      if (rules.closing().where() != Where.EITHER
+          && canStagger(order, need.withRules(rules.with(either)), rules.stagger())) {
+        return new Shortage.NoSplit(
+            order.material().id(),
+            need.job(),
+            need.run().mark(),
+            "stagger",
+            "closed at the same end, no two splits of it keep their joints that far apart",
+            "write closing: either, so that they close at one end and the other in turns",
             null);
       }
       Length greatest = greatestStagger(order, need);

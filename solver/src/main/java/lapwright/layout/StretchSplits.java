@@ -3,6 +3,7 @@ package lapwright.layout;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import lapwright.measure.Length;
 import lapwright.shop.JointRules;
 import lapwright.shop.JointRules.ClosingPiece;
 import lapwright.shop.JointRules.JointCount;
@@ -51,12 +52,35 @@ public record StretchSplits(
     long total = Math.addExact(stretch.length(), rules.closing().leaveLong().units());
     PieceLimits forCount = PieceLimits.of(rules.pieces(), unlimited > 0 ? unlimited : longest);
     PieceLimits limits = PieceLimits.of(rules.pieces(), longest);
+    if (stretch.anywhere()) {
+      refuseTooLong(rules.pieces(), limits, total, seam.join());
+    }
     int most = mostPieces(run, stretch, seam, total, forCount, wholes);
     JointGraph graph =
         stretch.anywhere()
             ? null
             : JointGraph.of(stretch, seam, limits, rules.closing(), most, offered);
     return new StretchSplits(run, stretch, total, seam.join(), most, limits, graph);
+  }
+
+  /** The least length that a piece may have is no longer than what some stick gives. */
+  private static void refuseTooLong(
+      JointRules.Pieces rules, PieceLimits limits, long total, long join) {
+    boolean asAtEnd = rules.shortestAtEnd() != null;
+    boolean inTwo = Math.addExact(total, join) <= 2 * limits.longest();
+    String rule =
+        limits.shortestAtEnd() > limits.longest()
+            ? asAtEnd ? "shortest-at-end" : "shortest-piece"
+            : limits.shortest() > limits.longest() && !inTwo ? "shortest-piece" : "";
+    if (!rule.isEmpty()) {
+      throw new LayoutException(
+          rule,
+          rules.longest() != null && rules.longest().units() == limits.longest()
+              ? "longest-piece permits no piece that long"
+              : "no stick gives a piece that long",
+          "allow pieces of {}",
+          Length.ofUnits(limits.longest()));
+    }
   }
 
   private static int mostPieces(
