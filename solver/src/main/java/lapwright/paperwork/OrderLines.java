@@ -10,7 +10,6 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import lapwright.measure.Length;
-import lapwright.measure.LengthStyle;
 import lapwright.measure.Money;
 import lapwright.paperwork.OrderFacts.Attention;
 import lapwright.paperwork.OrderPaper.BuyLine;
@@ -51,7 +50,6 @@ final class OrderLines {
   }
 
   void add(MaterialPlan plan) {
-    lookAtLongSticks(plan);
     lookAtShortPieces(plan);
     Supplies supplies = Supplies.of(plan.order());
     StockWorth worth = StockWorth.of(plan.order());
@@ -125,33 +123,6 @@ final class OrderLines {
     }
   }
 
-  /** Supplies that the machine does not take are passed over. */
-  private void lookAtLongSticks(MaterialPlan plan) {
-    Length longest = plan.order().saw().longestStick();
-    if (longest == null) {
-      return;
-    }
-    LengthStyle units =
-        shop.units() == Shop.Units.MILLIMETRES ? LengthStyle.MILLIMETRES : LengthStyle.FEET_INCHES;
-    List<String> passedOver =
-        plan.order().supplies().stream()
-            .filter(supply -> supply.length().isLongerThan(longest))
-            .map(supply -> units.exact(supply.length()) + " " + whence(supply))
-            .toList();
-    if (!passedOver.isEmpty()) {
-      attention.add(
-          new Attention(
-              plan.material()
-                  + ": passed over, longer than the "
-                  + units.exact(longest)
-                  + " that the "
-                  + plan.order().saw().id()
-                  + " takes: "
-                  + String.join(", ", passedOver),
-              "have them cut elsewhere first, or correct longest-stick in shop.yaml"));
-    }
-  }
-
   private void lookAtShortPieces(MaterialPlan plan) {
     int pieces = 0;
     for (Pattern pattern : plan.patterns()) {
@@ -172,13 +143,6 @@ final class OrderLines {
                   + " of every piece as short as it may be",
               "the tickets and the job's list tell which"));
     }
-  }
-
-  private static String whence(Supply supply) {
-    if (supply instanceof Supply.Offer offer) {
-      return offer.supplier().isEmpty() ? "on offer" : "from " + offer.supplier();
-    }
-    return supply instanceof Supply.RackOffcut offcut ? "on the rack, " + offcut.id() : "on hand";
   }
 
   private void lookAtPrice(BuyLine line) {

@@ -122,6 +122,7 @@ final class AttentionTest {
         tube().offer("20'", "41.00").offer("30'", "61.00").need("shed", "P1", 2, "9'-6\"");
     String said = attention(OrderMaker.shop(), maker.longestStick("24'").make());
     assertTrue(said.contains("no stick longer than 24'-0\": 30'-0\" from mill"), said);
+    assertEquals(said.indexOf("passed over"), said.lastIndexOf("passed over"), said);
     assertFalse(
         attention(OrderMaker.shop(), maker.longestStick("30'").make()).contains("passed over"));
   }
