@@ -36,7 +36,7 @@ final class Recut {
   private static final int TRIALS = 3;
   private static final int LEAST_STICKS = 2;
   private static final int MORE_STICKS = 5;
-  private static final int COOLED_A_STICK = 400;
+  private static final int COOLED_A_STICK = 100;
   private static final double JOINT = 0.8;
   private static final double LITTLE = 0.05;
   private static final double WARMEST = 0.01;
@@ -123,6 +123,12 @@ final class Recut {
   static boolean isFor(SpliceProblem problem) {
     return problem.groups().stream().anyMatch(Recut::isFree)
         && problem.groups().stream().allMatch(group -> group.splits().closing() == Closing.ANY_CUT);
+  }
+
+  /** True when lines of a group may have more joints than they need. */
+  static boolean hasSpareJoints(SpliceProblem problem, Group group) {
+    return group.splits() instanceof Anywhere rules
+        && new OpenLine(rules, problem.longestUsable(), 0, 0).fewest() < rules.mostPieces();
   }
 
   private static boolean isFree(Group group) {
@@ -240,6 +246,7 @@ final class Recut {
     private final int[] others = counts.clone();
     private final double worth;
     private final long needed;
+    private final boolean canBeCut;
 
     private Opened(List<Stick> taken) {
       this.taken = taken;
@@ -260,16 +267,15 @@ final class Recut {
           }
         }
       }
+      boolean all = true;
       for (OpenLine line : open) {
         int fewest = line.fewest();
+        all &= fewest > 0;
         size += fewest < 0 ? 0 : line.rest(fewest) + fewest * problem.cut();
       }
       worth = cost(counts) - credit;
       needed = size;
-    }
-
-    private boolean canBeCut() {
-      return open.stream().allMatch(line -> line.fewest() > 0);
+      canBeCut = all;
     }
 
     /** What it is worth when it is cut so; the less the better. */
@@ -318,7 +324,7 @@ final class Recut {
 
   private void round(List<Stick> chosen, double tolerated) {
     Opened opened = new Opened(chosen);
-    for (int t = 0; t < TRIALS && opened.canBeCut(); t++) {
+    for (int t = 0; t < TRIALS && opened.canBeCut; t++) {
       int[] stocks = purchase(opened, opened.worth + tolerated);
       List<List<Refill.Piece>> held =
           stocks == null ? null : refill.trial(stocks, opened.pieces, opened.open);
@@ -400,30 +406,31 @@ final class Recut {
    */
   private int @Nullable [] purchase(Opened opened, double most) {
     for (int p = 0; p < PURCHASES; p++) {
-      List<Integer> stocks = new ArrayList<>();
-      opened.taken.forEach(stick -> stocks.add(stick.stock));
+      int n = opened.taken.size();
+      int[] stocks = new int[n + MOST_SAVED];
+      for (int i = 0; i < n; i++) {
+        stocks[i] = opened.taken.get(i).stock;
+      }
       int less = draws.below(MOST_SAVED + 1);
       int more = draws.below(MOST_SAVED + 1);
-      for (int i = 0; i < less && !stocks.isEmpty(); i++) {
-        stocks.remove(draws.below(stocks.size()));
+      for (int i = 0; i < less && n > 0; i++) {
+        stocks[draws.below(n)] = stocks[n - 1];
+        n--;
       }
       for (int i = 0; i < more; i++) {
-        stocks.add(draws.below(counts.length));
-      }
-      if (stocks.isEmpty()) {
-        continue;
+        stocks[n++] = draws.below(counts.length);
       }
       int[] all = opened.others.clone();
       long size = 0;
-      boolean had = true;
-      for (int stock : stocks) {
-        all[stock]++;
-        Stock of = problem.stocks().get(stock);
+      boolean had = n > 0;
+      for (int i = 0; i < n; i++) {
+        Stock of = problem.stocks().get(stocks[i]);
+        all[stocks[i]]++;
         size += of.capacity();
-        had &= !of.isLimited() || all[stock] <= (long) of.mostPacks() * of.packSize();
+        had &= !of.isLimited() || all[stocks[i]] <= (long) of.mostPacks() * of.packSize();
       }
       if (had && size >= opened.needed && cost(all) - perSize * (size - opened.needed) < most) {
-        int[] drawn = stocks.stream().mapToInt(Integer::intValue).toArray();
+        int[] drawn = Arrays.copyOf(stocks, n);
         draws.shuffle(drawn);
         return drawn;
       }

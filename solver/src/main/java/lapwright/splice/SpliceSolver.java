@@ -31,7 +31,7 @@ public final class SpliceSolver {
   private static final int ROOT_ROUNDS = 60;
   private static final int LARGE = 250;
   private static final int NEXT_TO_NOTHING = 5_000;
-  private static final int COOLINGS = 4;
+  private static final int COOLINGS = 16;
   private static final double DISTURBANCE = 0.02;
   private static final double[] CLOSE = {0.8, 0.6, 0.9, 0.7, 0.8, 0.6, 0.9, 0.7};
 
@@ -76,10 +76,11 @@ public final class SpliceSolver {
       return SpliceSolution.none(Status.IMPOSSIBLE);
     }
     if (!isClosed()) {
-      best.cutInEarnest();
+      long quarter = effort.remainingNanos() / 4;
+      recut(coolings(), effort.alsoStoppedBy(() -> effort.remainingNanos() < quarter));
     }
     if (!isClosed()) {
-      recut(COOLINGS, firstHalfOf(effort));
+      best.cutInEarnest();
     }
     if (isClosed() || isCloseEnough() || (best.isFound() && effort.spent())) {
       return solution();
@@ -158,10 +159,8 @@ public final class SpliceSolver {
 
     @Override
     public void recut(Effort within) {
-      // Of several stock lengths costs lie close, and the bound is not there yet.
-      if (problem.stocks().size() == 1) {
-        SpliceSolver.this.recut(1, within);
-      }
+      // With several stock lengths costs lie close, and the bound is not there yet.
+      SpliceSolver.this.recut(problem.stocks().size() == 1 ? coolings() / 2 : 1, within);
     }
 
     @Override
@@ -269,6 +268,13 @@ public final class SpliceSolver {
     if (best.offer(splits)) {
       tell();
     }
+  }
+
+  /** Where no line may have a joint more than it needs, there is little to be found. */
+  private int coolings() {
+    return problem.groups().stream().anyMatch(group -> Recut.hasSpareJoints(problem, group))
+        ? COOLINGS
+        : COOLINGS / 4;
   }
 
   private void recut(int coolings, Effort within) {
