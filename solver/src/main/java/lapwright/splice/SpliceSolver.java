@@ -32,6 +32,7 @@ public final class SpliceSolver {
   private static final int LARGE = 250;
   private static final int NEXT_TO_NOTHING = 5_000;
   private static final int COOLINGS = 16;
+  private static final int MANY_LINES = 50;
   private static final double DISTURBANCE = 0.02;
   private static final double[] CLOSE = {0.8, 0.6, 0.9, 0.7, 0.8, 0.6, 0.9, 0.7};
 
@@ -160,7 +161,8 @@ public final class SpliceSolver {
     @Override
     public void recut(Effort within) {
       // With several stock lengths costs lie close, and the bound is not there yet.
-      SpliceSolver.this.recut(problem.stocks().size() == 1 ? coolings() / 2 : 1, within);
+      SpliceSolver.this.recut(
+          problem.stocks().size() == 1 ? coolings() / 2 : Math.min(1, coolings()), within);
     }
 
     @Override
@@ -270,8 +272,15 @@ public final class SpliceSolver {
     }
   }
 
-  /** Where no line may have a joint more than it needs, there is little to be found. */
+  /**
+   * Where no line may have a joint more than it needs, there is little to be found; and for many
+   * lines of several stock lengths dives find more in the same time.
+   */
   private int coolings() {
+    int lines = problem.groups().stream().mapToInt(Group::lines).sum();
+    if (problem.stocks().size() > 1 && lines > MANY_LINES) {
+      return 0;
+    }
     return problem.groups().stream().anyMatch(group -> Recut.hasSpareJoints(problem, group))
         ? COOLINGS
         : COOLINGS / 4;
