@@ -108,7 +108,7 @@ final class EndsAtTheSawTest {
     assertEquals(0, order.status(), order.err());
     String text = order.out().replaceAll("\\s+", " ");
     assertTrue(
-        text.contains("longer than the 24'-0\" that the cold-saw takes: 40'-0\" from marrowby"),
+        text.contains("cold-saw takes no stick longer than 24'-0\": 40'-0\" from marrowby"),
         order.out());
     assertTrue(text.contains("flat-bar: 2 pieces are cut shorter than asked for"), order.out());
     CommandRun check = CommandRun.of("check", folder);
