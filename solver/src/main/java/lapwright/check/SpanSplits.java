@@ -16,10 +16,13 @@ import lapwright.shop.JointRules.Where;
  * <p>Joints at given places: a table over (place, pieces so far). Joints anywhere: pieces from one
  * listed length up to the next weigh the same, so the least weight of k pieces is found among sums
  * of the greatest lengths of such ranges (pairs of reach and weight, dominated ones dropped). Where
- * all pieces but one fill a stick by the rules, or by an exchange of pieces lose nothing when they
- * do, only such splits are weighed: let pieces a, b of one line come from sticks that give U1 and
- * U2, beside others X and Y; then a' = U1 alone from the first and a + b - U1 beside X and Y from
- * the second do as well, as long as a + b - U1 is a permitted piece.
+ * all pieces but one fill a stick by the rules, or by an exchange of pieces all but one or two lose
+ * nothing when they do, only such splits are weighed: let pieces a, b of one line come from sticks
+ * that give U1 and U2, beside others X and Y; then a' = U1 alone from the first and a + b - U1
+ * beside X and Y from the second do as well, as long as a + b - U1 is a permitted piece. So in some
+ * best plan two pieces that do not fill their sticks are together shorter than U + s, the longest
+ * that a stick gives and the shortest piece; and m of them shorter than m / 2 (U + s). With c left
+ * of the line beside all pieces but one of length U, they are at least c + (m - 1) U long.
  */
 final class SpanSplits {
   private static final int MOST_PAIRS = 400_000;
@@ -100,36 +103,49 @@ final class SpanSplits {
       return atPlaces(weight, longest);
     }
     boolean byRule = span.rules().closing().othersWhole();
-    long general = byRule ? 0 : reaching(step, perSize, kerf, longest);
-    if (byRule || wholesSuffice()) {
-      Weighing weighing = new Weighing(weight, longest);
+    int others = byRule ? 1 : others();
+    if (others <= 2) {
+      Weighing weighing = new Weighing(step, weight, longest, others == 2);
       weighing.lay(0, wholes.size() - 1, 0, 0);
       if (weighing.splits <= MOST_SPLITS) {
-        return Math.max(general, weighing.least);
+        return weighing.least;
       }
-      return byRule ? reaching(step, perSize, kerf, longest) : general;
     }
-    return general;
+    return reaching(step, perSize, kerf, longest);
   }
 
-  private boolean wholesSuffice() {
+  /** How many pieces need not fill a stick, where that is known to be 1 or 2; else 3. */
+  private int others() {
     long closing = span.leastSum(mostPieces) - (mostPieces - 1) * usable;
-    return span.rules().stagger().isZero()
-        && span.longest(Long.MAX_VALUE) >= usable
-        && span.shortest(true) <= span.shortest(false)
-        && closing >= Math.max(hold, span.shortest(false));
+    long shortest = shortestCut();
+    if (!span.rules().stagger().isZero()
+        || span.longest(Long.MAX_VALUE) < usable
+        || span.shortest(true) > span.shortest(false)
+        || usable < span.join()) {
+      return 3;
+    }
+    return closing >= shortest
+        ? 1
+        : 2 * closing + usable >= 3 * shortest && usable >= shortest ? 2 : 3;
   }
 
-  /** Whole sticks and one closing piece. */
+  /** What an exchange of pieces leaves at least. */
+  private long shortestCut() {
+    return Math.max(hold, span.shortest(false));
+  }
+
+  /** Whole sticks and one closing piece, or two where that may be needed. */
   private final class Weighing {
     private final LongUnaryOperator weight;
     private final long longest;
+    private final List<Pair> ranges;
     private long least = Long.MAX_VALUE;
     private int splits;
 
-    Weighing(LongUnaryOperator weight, long longest) {
+    Weighing(StepFunction step, LongUnaryOperator weight, long longest, boolean two) {
       this.weight = weight;
       this.longest = longest;
+      this.ranges = two ? step.ranges(span.shortest(true), longest) : List.of();
     }
 
     void lay(int laid, int upTo, long sum, long soFar) {
@@ -144,6 +160,7 @@ final class SpanSplits {
       if (laid + 1 >= mostPieces) {
         return;
       }
+      weighTwo(span.leastSum(laid + 2) - sum, soFar);
       for (int w = upTo; w >= 0; w--) {
         long whole = wholes.get(w);
         // One of them lies at an end; the longest is laid first.
@@ -152,6 +169,25 @@ final class SpanSplits {
             && whole <= longest
             && sum + whole < span.leastSum(mostPieces)) {
           lay(laid + 1, w, sum + whole, Math.addExact(soFar, weight.applyAsLong(whole)));
+        }
+      }
+    }
+
+    /** Of two pieces of a sum one is as long as its weight lets it be. */
+    private void weighTwo(long both, long soFar) {
+      if (both >= usable + shortestCut()) {
+        return;
+      }
+      for (Pair range : ranges) {
+        splits++;
+        long one = Math.min(range.reach(), both - span.shortest(true));
+        long other = both - one;
+        if (one >= span.shortest(true) && other >= span.shortest(true) && other <= longest) {
+          least =
+              Math.min(
+                  least,
+                  Math.addExact(
+                      soFar, Math.addExact(weight.applyAsLong(one), weight.applyAsLong(other))));
         }
       }
     }

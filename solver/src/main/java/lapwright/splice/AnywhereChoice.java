@@ -267,6 +267,11 @@ final class AnywhereChoice implements Choice {
   }
 
   @Override
+  public boolean hasAnyLength() {
+    return true;
+  }
+
+  @Override
   public List<List<Long>> plainOnes() {
     List<List<Long>> found = new ArrayList<>();
     for (int pieces = 1; pieces <= rules.mostPieces(); pieces++) {

@@ -25,8 +25,13 @@ interface Choice {
    */
   List<Long> lightest(StepWeights weights, long cut);
 
-  /** Lengths that splits may use, where there are few of them; else empty. */
+  /** Lengths that splits may use, of which there are few; see {@link #hasAnyLength}. */
   List<Long> lengths();
+
+  /** True when splits may use other lengths than {@link #lengths}. */
+  default boolean hasAnyLength() {
+    return false;
+  }
 
   /** A few splits to begin with: those of whole sticks and one closing piece, for instance. */
   default List<List<Long>> plainOnes() {

@@ -31,10 +31,13 @@ final class Choices {
         continue;
       }
       Splits.Anywhere rules = (Splits.Anywhere) group.splits();
-      GraphChoice whole = null;
-      if (rules.othersWhole() || WholeSticks.suffice(problem, group)) {
-        whole = WholeSticks.graph(problem, rules);
-      }
+      int others = rules.othersWhole() ? 1 : WholeSticks.others(problem, group);
+      Choice whole =
+          switch (others) {
+            case 1 -> WholeSticks.graph(problem, rules);
+            case 2 -> AllButTwoWhole.of(problem, rules);
+            default -> null;
+          };
       if (whole != null) {
         choices.add(whole);
         continue;

@@ -95,7 +95,7 @@ final class ClassSearch {
       return;
     }
     starts.addAll(ClassStarts.of(problem, choices, MANY, step));
-    boolean anywhere = choices.stream().anyMatch(AnywhereChoice.class::isInstance);
+    boolean anywhere = choices.stream().anyMatch(Choice::hasAnyLength);
     if (starts.size() == coarse && !anywhere) {
       // The classes hold one length each already.
       stage(starts, true, effort);
@@ -179,7 +179,7 @@ final class ClassSearch {
       return;
     }
     for (SplitProgram.SplitColumn split : master.splits()) {
-      if (choices.get(split.group()) instanceof AnywhereChoice && master.value(split) > 1e-6) {
+      if (choices.get(split.group()).hasAnyLength() && master.value(split) > 1e-6) {
         starts.addAll(split.lengths());
       }
     }

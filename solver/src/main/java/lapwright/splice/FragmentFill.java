@@ -80,7 +80,7 @@ final class FragmentFill {
     for (int g = 0; g < begun.size(); g++) {
       fixed.add(new ArrayList<>());
       for (Split split : begun.get(g)) {
-        if (choices.get(g) instanceof AnywhereChoice
+        if (choices.get(g).hasAnyLength()
             && problem.groups().get(g).splits() instanceof Anywhere rules) {
           for (int i = 0; i < split.lines(); i++) {
             lines.add(line(g, rules, split.lengths()));

@@ -202,7 +202,7 @@ public final class SpliceSolver {
    */
   private void wholesAtTheirPrice() {
     if (!staggered.isEmpty()
-        || choices.stream().anyMatch(AnywhereChoice.class::isInstance)
+        || choices.stream().anyMatch(Choice::hasAnyLength)
         || problem.groups().stream()
             .allMatch(group -> group.splits().closing() == SpliceProblem.Closing.ANY_CUT)) {
       return;

@@ -16,36 +16,57 @@ import lapwright.problem.StickProblem.Stock;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Splits into whole sticks and one closing piece, as a graph.
+ * Splits into whole sticks and one closing piece, as a graph; and where they are all that an
+ * optimal solution needs.
  *
- * <p>With joints anywhere and at most k pieces, some optimal solution uses nothing else if what is
- * left beside k - 1 pieces of the longest usable length of any stick is at least the shortest
- * permitted piece, the hold, and one unit. For take two pieces a and b of one line that do not fill
- * their sticks, cut from sticks of usable lengths U1 and U2 beside other pieces X and Y: let the
- * first stick give one piece a' = U1 and the second b' = a + b - U1 beside X and Y. It fits, since
- * a + X &lt;= U1; the same sticks serve the same lines, and one more piece is a whole stick. The
- * condition keeps b' long enough, and it says that every split has just k pieces.
+ * <p>With joints anywhere and at most k pieces, let U be the longest usable length of any stick, s
+ * the shortest permitted piece, the hold, or one unit, whichever is most, and c what is left beside
+ * k - 1 pieces of length U. Take two pieces a and b of one line that do not fill their sticks, cut
+ * from sticks of usable lengths U1 and U2 beside other pieces X and Y. If a + b is at least U1 + s,
+ * let the first stick give one piece a' = U1 and the second b' = a + b - U1 beside X and Y. It
+ * fits, since a + X &lt;= U1; the same sticks serve the same lines, and one more piece is a whole
+ * stick. So in some optimal solution any two pieces of a line that are not whole sticks are
+ * together shorter than U + s, and m of them shorter than m / 2 (U + s). But they are at least c +
+ * (m - 1) U long together. So there are fewer than m of them, m &gt; 1, where 2 c + (m - 2) U &gt;=
+ * m s.
  */
 final class WholeSticks {
   private static final int MOST_ARCS = 3_000;
 
   private WholeSticks() {}
 
-  /** True when whole sticks and one closing piece are all that an optimal solution needs. */
-  static boolean suffice(SpliceProblem problem, Group group) {
-    if (!(group.splits() instanceof Anywhere rules) || group.apart() > 0) {
-      return false;
+  /**
+   * The most pieces of a line, up to 2, that need not be whole sticks in some optimal solution; 3
+   * when that may take more.
+   */
+  static int others(SpliceProblem problem, Group group) {
+    if (!(group.splits() instanceof Anywhere rules)
+        || group.apart() > 0
+        || rules.longest() < problem.longestUsable()
+        || rules.shortestAtEnd() > rules.shortest()) {
+      return 3;
     }
     int k = rules.mostPieces();
     long longest = problem.longestUsable();
+    long shortest = shortest(problem, rules);
     long closing = rules.sumOf(k) - (k - 1) * longest;
-    return rules.longest() >= longest
-        && rules.shortestAtEnd() <= rules.shortest()
-        && closing >= Math.max(1, Math.max(rules.shortest(), problem.hold()));
+    return closing >= shortest
+        ? 1
+        : closing >= 0 && 2 * closing + longest >= 3 * shortest && longest >= rules.join() ? 2 : 3;
+  }
+
+  /** No piece that is cut anew is shorter. */
+  static long shortest(SpliceProblem problem, Anywhere rules) {
+    return Math.max(1, Math.max(rules.shortest(), problem.hold()));
   }
 
   /** The graph; null when it is too large. */
   static @Nullable GraphChoice graph(SpliceProblem problem, Anywhere rules) {
+    return graph(problem, rules, lengths(problem, rules));
+  }
+
+  /** What whole sticks give, the longest first, where a line may use it. */
+  static List<Long> lengths(SpliceProblem problem, Anywhere rules) {
     TreeSet<Long> distinct = new TreeSet<>(Collections.reverseOrder());
     for (Stock stock : problem.stocks()) {
       long usable = stock.capacity() - problem.cut();
@@ -53,7 +74,7 @@ final class WholeSticks {
         distinct.add(usable);
       }
     }
-    return graph(problem, rules, List.copyOf(distinct));
+    return List.copyOf(distinct);
   }
 
   /**
