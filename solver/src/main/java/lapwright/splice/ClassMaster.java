@@ -57,6 +57,7 @@ final class ClassMaster implements SplitProgram, AutoCloseable {
   private final int sizeRow;
   private final int[] groupRow;
   private final ClassTable table;
+  private final List<PatternColumn> patterns = new ArrayList<>();
   private final Set<List<Integer>> knownPatterns = new HashSet<>();
   private final List<SplitColumn> splits = new ArrayList<>();
   private final Set<List<Integer>> knownSplits = new HashSet<>();
@@ -382,11 +383,30 @@ final class ClassMaster implements SplitProgram, AutoCloseable {
       return false;
     }
     int column = model.addColumn(0, 0, Double.POSITIVE_INFINITY);
+    patterns.add(new PatternColumn(held, column));
     model.setCoefficient(stockRow[stock], column, 1);
     double size = Math.max(0, problem.stocks().get(stock).capacity()) / sizeUnit;
     model.setCoefficient(sizeRow, column, size);
     counts.forEach((c, count) -> model.setCoefficient(classRow[c], column, count));
     return true;
+  }
+
+  /** A pattern in the program: its classes and, at last, its stock. */
+  private record PatternColumn(List<Integer> held, int column) {}
+
+  /** The patterns of the last solution, their pieces as long as the least of their classes. */
+  List<Cutting> cuttings() {
+    List<Cutting> used = new ArrayList<>();
+    for (PatternColumn pattern : patterns) {
+      if (pattern.column() < solved && result.value(pattern.column()) > 0) {
+        int pieces = pattern.held().size() - 1;
+        used.add(
+            new Cutting(
+                pattern.held().get(pieces),
+                pattern.held().subList(0, pieces).stream().map(c -> starts[c]).toList()));
+      }
+    }
+    return used;
   }
 
   /** The prices that prove the best bound, as weights. */
@@ -413,6 +433,11 @@ final class ClassMaster implements SplitProgram, AutoCloseable {
   @Override
   public double value(SplitColumn split) {
     return split.column() < solved ? result.value(split.column()) : 0;
+  }
+
+  /** What the last solution costs, the dearest stick 1. */
+  double value() {
+    return result.objective();
   }
 
   double packs(int stock) {

@@ -19,8 +19,10 @@ import org.jspecify.annotations.Nullable;
 final class ClassSearch {
   private static final int FEW = 120;
   private static final int MANY = 1_500;
-  private static final int REFINEMENTS = 4;
-  private static final int LARGE = 600;
+  private static final int REFINEMENTS = 8;
+  private static final int LARGE = 250;
+  private static final int MOST_TO_REFINE = 1_500;
+  private static final double NEXT_TO_NOTHING = 1e-5;
   private static final int LEAVES_OF_SMALL = 400;
   private static final double[] CLOSE = {0.8, 0.6, 0.95};
   private static final double[] NO_DIVES = {};
@@ -33,7 +35,9 @@ final class ClassSearch {
   private final long step;
   private final Finds finds;
   private final List<List<List<Long>>> splits = new ArrayList<>();
+  private List<ClassMaster.Cutting> cuttings = List.of();
   private @Nullable ClassPrices prices;
+  private double value;
 
   /** Where solutions and bounds go. */
   interface Finds {
@@ -43,8 +47,8 @@ final class ClassSearch {
     /** Keeps the bound if it is better. */
     void offer(PackTree.Proven proven);
 
-    /** True when the best bound reaches the best cost. */
-    boolean isClosed();
+    /** True when more work could gain nothing, or would be long and gain next to nothing. */
+    boolean isEnough();
 
     /** How the sticks of the best solution are cut; empty without one. */
     List<ClassMaster.Cutting> cuttings();
@@ -90,31 +94,40 @@ final class ClassSearch {
    */
   void run(List<List<Long>> first, Effort effort) {
     SortedSet<Long> starts = begin(first);
+    boolean large = isLarge(problem);
     int coarse = starts.size();
-    if (stage(starts, false, effort) || effort.spent()) {
+    if (stage(starts, !large, false, effort) || effort.spent()) {
       return;
     }
     starts.addAll(ClassStarts.of(problem, choices, MANY, step));
     boolean anywhere = choices.stream().anyMatch(Choice::hasAnyLength);
     if (starts.size() == coarse && !anywhere) {
       // The classes hold one length each already.
-      stage(starts, true, effort);
+      stage(starts, true, true, effort);
       return;
     }
     int refinements = anywhere ? REFINEMENTS : 1;
-    for (int r = 0; r < refinements && !finds.isClosed() && !effort.spent(); r++) {
+    for (int r = 1; r < refinements && !finds.isEnough() && !effort.spent(); r++) {
       int before = starts.size();
-      stage(starts, r == refinements - 1, effort);
-      if (starts.size() == before && r < refinements - 1) {
-        stage(starts, true, effort);
-        return;
+      double valueBefore = value;
+      stage(starts, r == 1 && !large, false, effort);
+      if (starts.size() == before || value < valueBefore * (1 + NEXT_TO_NOTHING)) {
+        break;
       }
     }
+    if (!finds.isEnough() && !effort.spent()) {
+      stage(starts, true, true, effort);
+    }
+  }
+
+  /** True where much work is only worth doing for much gain. */
+  static boolean isLarge(SpliceProblem problem) {
+    return problem.plain().size() + problem.groups().size() > LARGE;
   }
 
   /** Searches over few classes only. */
   void runOverFew(List<List<Long>> first, Effort effort) {
-    stage(begin(first), false, effort);
+    stage(begin(first), false, false, effort);
   }
 
   private SortedSet<Long> begin(List<List<Long>> first) {
@@ -124,8 +137,11 @@ final class ClassSearch {
     return ClassStarts.of(problem, choices, FEW, step);
   }
 
-  /** Solves over some classes; adds to them where they are too coarse. True when all is closed. */
-  private boolean stage(SortedSet<Long> starts, boolean withTree, Effort effort) {
+  /**
+   * Solves over some classes; adds to them where they are too coarse. True when no more is wanted.
+   */
+  private boolean stage(
+      SortedSet<Long> starts, boolean withDives, boolean withTree, Effort effort) {
     long[] ascending = starts.stream().mapToLong(Long::longValue).toArray();
     boolean first = prices == null;
     try (ClassMaster master = new ClassMaster(problem, choices, costUnit, ascending)) {
@@ -135,31 +151,34 @@ final class ClassSearch {
         }
       }
       finds.cuttings().forEach(master::add);
+      cuttings.forEach(master::add);
       if (prices != null) {
         master.begin(prices);
       }
       PackTree tree = new PackTree(problem, choices, master, reachable, costUnit);
       finds.offer(tree.grow(all, finds.cost(), 1, effort));
       prices = master.bestPrices();
-      if (finds.isClosed()) {
+      cuttings = master.cuttings();
+      value = master.value();
+      if (finds.isEnough()) {
         return true;
       }
       refine(starts, master);
-      for (double close : finds.wantsSplits() ? CLOSE : NO_DIVES) {
+      for (double close : withDives && finds.wantsSplits() ? CLOSE : NO_DIVES) {
         List<List<Split>> dived = new Dive(problem, master).run(close, Map.of(), effort);
         if (dived != null) {
           finds.offer(dived);
           finds.offer(FragmentFill.finished(problem, choices, dived, master.sticks()));
         }
-        if (finds.isClosed() || effort.spent()) {
+        if (finds.isEnough() || effort.spent()) {
           break;
         }
       }
-      if (first && !finds.isClosed()) {
+      if ((first || isLarge(problem)) && withDives && !finds.isEnough()) {
         long rest = effort.remainingNanos() / 3 * 2;
         finds.recut(effort.alsoStoppedBy(() -> effort.remainingNanos() < rest));
       }
-      if (withTree && !finds.isClosed()) {
+      if (withTree && !finds.isEnough()) {
         int leaves = Math.max(10, LEAVES_OF_SMALL * 100 / (ascending.length + 100));
         finds.offer(tree.grow(all, finds.cost(), leaves, effort));
       }
@@ -170,17 +189,25 @@ final class ClassSearch {
         }
       }
     }
-    return finds.isClosed();
+    return finds.isEnough();
   }
 
-  /** A class begins at each length that the program's splits use. */
+  /**
+   * A class begins at each length that the program's splits use, and in the middle between it and
+   * where its class begins: else the next program takes pieces that are hardly shorter.
+   */
   private void refine(SortedSet<Long> starts, ClassMaster master) {
-    if (starts.size() > LARGE) {
+    if (starts.size() > MOST_TO_REFINE) {
       return;
     }
     for (SplitProgram.SplitColumn split : master.splits()) {
       if (choices.get(split.group()).hasAnyLength() && master.value(split) > 1e-6) {
-        starts.addAll(split.lengths());
+        for (long length : split.lengths()) {
+          SortedSet<Long> upTo = starts.headSet(length);
+          long middle = upTo.isEmpty() ? length : (upTo.last() + length) / 2;
+          starts.add(Math.max(1, middle - middle % Math.max(1, step)));
+          starts.add(length);
+        }
       }
     }
   }

@@ -48,29 +48,37 @@ final class Incumbent {
     return cutting == null ? Long.MAX_VALUE : cutting.cost();
   }
 
+  /** The best splits cannot be cut for less; 0 while nothing is found. */
+  long boundOfCutting() {
+    return cutting == null ? 0 : cutting.bound();
+  }
+
   /** The splits, by group; empty while nothing is found. */
   List<List<Split>> splits() {
     return splits == null ? List.of() : splits.splits();
   }
 
-  /** Cuts the pieces of splits, as far as they can beat the best; true when they do. */
-  boolean offer(List<List<Split>> offered) {
+  /**
+   * Cuts the pieces of splits, as far as they can beat the best; in earnest where they might cost
+   * no more than anything must. True when they beat it.
+   *
+   * @param target no solution costs less
+   */
+  boolean offer(List<List<Split>> offered, long target) {
     FixedSplits fixed = FixedSplits.of(raw, offered);
     if (fixed == null || !tried.add(new Tried(fixed.problem(), fixed.wholes()))) {
       return false;
     }
-    long half = effort.remainingNanos() / 2;
-    StickSolution drafted =
-        fixed.draft(
-            cost(),
-            effort
-                .alsoStoppedBy(() -> effort.remainingNanos() < half)
-                .alsoStoppedBy(new Questions(QUESTIONS))
-                .tellingInstead(progress -> {}));
-    if (!drafted.status().hasSolution() || (cutting != null && drafted.cost() >= cutting.cost())) {
+    StickSolution cut = fixed.draft(cost(), some(2, QUESTIONS));
+    if (cut.status().hasSolution()
+        && cut.bound() <= target
+        && target < Math.min(cut.cost(), cost())) {
+      cut = fixed.solve(cut, some(4, QUESTIONS_IN_EARNEST));
+    }
+    if (!cut.status().hasSolution() || cut.cost() >= cost()) {
       return false;
     }
-    cutting = drafted;
+    cutting = cut;
     splits = fixed;
     return true;
   }
@@ -104,19 +112,22 @@ final class Incumbent {
     return true;
   }
 
+  /** A part of the effort that is left, for so many questions at most. */
+  private Effort some(int part, int questions) {
+    long left = effort.remainingNanos();
+    long until = left - left / part;
+    return effort
+        .alsoStoppedBy(() -> effort.remainingNanos() < until)
+        .alsoStoppedBy(new Questions(questions))
+        .tellingInstead(progress -> {});
+  }
+
   /** The best splits, cut as well as they can be. */
   void cutInEarnest() {
     if (cutting == null || splits == null || cutting.cost() == cutting.bound()) {
       return;
     }
-    long half = effort.remainingNanos() / 4 * 3;
-    cutting =
-        splits.solve(
-            cutting,
-            effort
-                .alsoStoppedBy(() -> effort.remainingNanos() < half)
-                .alsoStoppedBy(new Questions(QUESTIONS_IN_EARNEST))
-                .tellingInstead(progress -> {}));
+    cutting = splits.solve(cutting, some(4, QUESTIONS_IN_EARNEST));
   }
 
   /** How the sticks are cut, in stocks of the merged problem; empty while nothing is found. */

@@ -85,7 +85,7 @@ public final class SpliceQuestions {
     }
 
     @Override
-    public boolean isClosed() {
+    public boolean isEnough() {
       return best.isImpossible()
           || reachable.atLeast(Math.min(best.bound(), known), known) >= known;
     }

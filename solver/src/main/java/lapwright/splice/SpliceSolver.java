@@ -29,7 +29,6 @@ import lapwright.problem.StickSolution.Status;
  */
 public final class SpliceSolver {
   private static final int ROOT_ROUNDS = 60;
-  private static final int LARGE = 250;
   private static final int NEXT_TO_NOTHING = 5_000;
   private static final int COOLINGS = 16;
   private static final int MANY_LINES = 50;
@@ -76,11 +75,11 @@ public final class SpliceSolver {
     if (bound.isImpossible()) {
       return SpliceSolution.none(Status.IMPOSSIBLE);
     }
-    if (!isClosed()) {
+    if (!isClosed() && !isCloseEnough()) {
       long quarter = effort.remainingNanos() / 4;
       recut(coolings(), effort.alsoStoppedBy(() -> effort.remainingNanos() < quarter));
     }
-    if (!isClosed()) {
+    if (isWorthCuttingInEarnest()) {
       best.cutInEarnest();
     }
     if (isClosed() || isCloseEnough() || (best.isFound() && effort.spent())) {
@@ -108,6 +107,9 @@ public final class SpliceSolver {
       dive(master, CLOSE[0]);
       improve(master);
     }
+    if (!isClosed() && !isCloseEnough()) {
+      best.cutInEarnest();
+    }
     return solution();
   }
 
@@ -119,8 +121,16 @@ public final class SpliceSolver {
   /** True when more work would be long and could gain next to nothing. */
   private boolean isCloseEnough() {
     return best.isFound()
-        && problem.plain().size() + problem.groups().size() > LARGE
+        && ClassSearch.isLarge(problem)
         && best.cost() - rawBound() <= best.cost() / NEXT_TO_NOTHING;
+  }
+
+  /** True when it may close much of what is open. */
+  private boolean isWorthCuttingInEarnest() {
+    return best.isFound()
+        && !isClosed()
+        && !isCloseEnough()
+        && 2 * (best.cost() - best.boundOfCutting()) >= best.cost() - rawBound();
   }
 
   /** What the search by classes finds. */
@@ -154,8 +164,8 @@ public final class SpliceSolver {
     }
 
     @Override
-    public boolean isClosed() {
-      return bound.isImpossible() || SpliceSolver.this.isClosed();
+    public boolean isEnough() {
+      return bound.isImpossible() || SpliceSolver.this.isClosed() || isCloseEnough();
     }
 
     @Override
@@ -267,7 +277,7 @@ public final class SpliceSolver {
   }
 
   private void offer(List<List<Split>> splits) {
-    if (best.offer(splits)) {
+    if (best.offer(splits, rawBound())) {
       tell();
     }
   }
