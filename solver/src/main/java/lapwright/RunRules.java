@@ -2,6 +2,7 @@ package lapwright;
 
 import java.util.List;
 import lapwright.demand.RunDemand;
+import lapwright.demand.RunJoints;
 import lapwright.demand.StickDemand;
 import lapwright.layout.LayoutException;
 import lapwright.measure.Length;
@@ -42,7 +43,7 @@ public final class RunRules {
     if (need.run().rules().closing().othersWhole()
         && !SpliceQuestions.canSplit(alone(order, need))) {
       Length longest = need.run().rules().pieces().longest();
-      List<Length> sticks = RunDemand.fullSticks(order);
+      List<Length> sticks = RunJoints.fullSticks(order);
       if (longest != null && sticks.stream().allMatch(stick -> stick.isLongerThan(longest))) {
         return new Shortage.NoSplit(
             order.material().id(),
@@ -112,7 +113,7 @@ public final class RunRules {
    * @throws LayoutException when no split keeps the rules
    */
   public static int mostPieces(MaterialOrder order, RunNeed need) {
-    return RunDemand.mostPieces(order, need);
+    return RunJoints.mostPieces(order, need);
   }
 
   /** True when some split of one line keeps the run's rules, stagger aside. */

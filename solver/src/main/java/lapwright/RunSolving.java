@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import lapwright.MaterialAnswer.SolvedRuns.Part;
 import lapwright.demand.RunDemand;
+import lapwright.demand.RunJoints;
 import lapwright.demand.RunLayouts;
 import lapwright.demand.StickDemand;
 import lapwright.effort.Effort;
@@ -61,7 +62,7 @@ final class RunSolving {
           ? new MaterialAnswer.Lacking(new Shortage.NoFullSticks(material))
           : new MaterialAnswer.Nothing(material);
     }
-    SpliceSolution neat = NeatJoints.of(demand.problem(), solution, demand.tapeMarks());
+    SpliceSolution neat = NeatJoints.of(demand.problem(), solution, RunJoints.tapeMarks(order));
     return new MaterialAnswer.SolvedRuns(
         order,
         List.of(

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import lapwright.Planner;
-import lapwright.demand.RunDemand;
+import lapwright.demand.RunJoints;
 import lapwright.effort.Effort;
 import lapwright.layout.LayoutException;
 import lapwright.measure.Length;
@@ -310,7 +310,7 @@ public final class BestLength {
     for (RunNeed need : order.runs()) {
       int joints;
       try {
-        joints = RunDemand.mostJoints(order, need);
+        joints = RunJoints.mostJoints(order, need);
       } catch (LayoutException e) {
         runs.add(need);
         continue;

@@ -8,6 +8,7 @@ import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.check.CheckedPlan;
 import lapwright.demand.RunDemand;
+import lapwright.demand.RunJoints;
 import lapwright.effort.Effort;
 import lapwright.layout.FullSticks;
 import lapwright.layout.LayoutException;
@@ -132,7 +133,7 @@ public final class JointChoice {
    * have.
    */
   public @Nullable OtherWay fullSticks(Shop shop, MaterialOrder order, Effort effort) {
-    List<Length> sticks = RunDemand.fullSticks(order);
+    List<Length> sticks = RunJoints.fullSticks(order);
     List<String> jobs = order.runs().stream().map(RunNeed::job).distinct().toList();
     int questions = sticks.size() * jobs.size() + 1;
     List<RunNeed> runs = new ArrayList<>();
@@ -179,7 +180,7 @@ public final class JointChoice {
           places =
               rules.places().isAnywhere()
                   ? joints(order, need, stick, sticks)
-                  : RunDemand.farthestPlaces(order, need.withRules(rules));
+                  : RunJoints.farthestPlaces(order, need.withRules(rules));
         } catch (LayoutException e) {
           return null;
         }
@@ -205,7 +206,7 @@ public final class JointChoice {
   /** Where full sticks of that length end, else those of the first that take no more joints. */
   private static List<Length> joints(
       MaterialOrder order, RunNeed need, Length stick, List<Length> sticks) {
-    int most = RunDemand.mostPieces(order, need) - 1;
+    int most = RunJoints.mostPieces(order, need) - 1;
     List<Length> places = FullSticks.joints(need.run(), stick);
     for (int s = 0; s < sticks.size() && places.size() > most; s++) {
       places = FullSticks.joints(need.run(), sticks.get(s));

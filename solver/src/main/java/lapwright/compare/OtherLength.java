@@ -10,7 +10,7 @@ import java.util.Set;
 import lapwright.PlanResult;
 import lapwright.Planner;
 import lapwright.Shortage;
-import lapwright.demand.RunDemand;
+import lapwright.demand.RunJoints;
 import lapwright.demand.StickDemand;
 import lapwright.demand.StickPrices;
 import lapwright.effort.Effort;
@@ -114,7 +114,7 @@ public final class OtherLength {
   private static @Nullable Shortage unsplit(MaterialOrder order) {
     for (RunNeed need : order.runs()) {
       try {
-        RunDemand.mostJoints(order, need);
+        RunJoints.mostJoints(order, need);
       } catch (LayoutException e) {
         return new Shortage.NoSplit(
             order.material().id(),

@@ -11,7 +11,7 @@ import java.util.TreeSet;
 import java.util.function.Function;
 import lapwright.PlanResult;
 import lapwright.Planner;
-import lapwright.demand.RunDemand;
+import lapwright.demand.RunJoints;
 import lapwright.effort.Effort;
 import lapwright.plan.Cut;
 import lapwright.plan.MaterialPlan;
@@ -101,7 +101,7 @@ public final class SameLot {
   /** Where only short offcuts are left, the fewest joints that they allow are too many. */
   private static boolean hasNoMoreJoints(MaterialOrder limited, MaterialOrder order) {
     return order.runs().stream()
-        .allMatch(need -> RunDemand.mostJoints(limited, need) <= RunDemand.mostJoints(order, need));
+        .allMatch(need -> RunJoints.mostJoints(limited, need) <= RunJoints.mostJoints(order, need));
   }
 
   /** The offers stay named, so that cost remains money, but cannot be had. */

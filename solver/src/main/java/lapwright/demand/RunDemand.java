@@ -13,7 +13,6 @@ import java.util.TreeMap;
 import java.util.function.Predicate;
 import lapwright.layout.ExpansionGaps;
 import lapwright.layout.JointGraph;
-import lapwright.layout.Stretch;
 import lapwright.layout.StretchSplits;
 import lapwright.measure.Length;
 import lapwright.plan.Certificate;
@@ -126,34 +125,16 @@ public final class RunDemand {
   }
 
   private List<Group> groups(List<Supply> all, Predicate<RunNeed> wanted) {
-    long unlimited = 0;
-    long longest = 0;
-    List<Long> wholes = new ArrayList<>();
-    for (Supply supply : all) {
-      if (supply.atMost() > 0) {
-        long usable = stick(supply).usable();
-        longest = Math.max(longest, usable);
-        wholes.add(usable);
-        if (supply.atMost() == Integer.MAX_VALUE) {
-          unlimited = Math.max(unlimited, usable);
-        }
-      }
-    }
-    List<Long> offered =
-        supplies.stream()
-            .filter(supply -> supply.atMost() > 0)
-            .map(supply -> stick(supply).usable())
-            .toList();
+    StretchesOfRuns stretchesOfRuns = new StretchesOfRuns(order, all, supplies);
     Map<GroupKey, GroupLines> byKey = new LinkedHashMap<>();
     for (int r = 0; r < order.runs().size(); r++) {
       RunNeed need = order.runs().get(r);
       if (!wanted.test(need)) {
         continue;
       }
-      List<Stretch> stretches = Stretch.of(need.run());
+      List<StretchSplits> stretches = stretchesOfRuns.of(need);
       for (int s = 0; s < stretches.size(); s++) {
-        StretchSplits splits =
-            StretchSplits.of(need.run(), stretches.get(s), unlimited, longest, wholes, offered);
+        StretchSplits splits = stretches.get(s);
         long apart = apart(need.run(), splits);
         GroupKey key =
             new GroupKey(inIntegers(splits), apart, apart > 0 ? r : -1, apart > 0 ? s : -1);
@@ -214,26 +195,6 @@ public final class RunDemand {
     return moves ? Math.addExact(stagger, -splits.join() / 2 + 1) : stagger;
   }
 
-  /**
-   * The lengths that full sticks give, without those that only some sticks have, as long as there
-   * are others; the longest first.
-   */
-  public static List<Length> fullSticks(MaterialOrder order) {
-    List<Supply> all =
-        order.supplies().stream()
-            .filter(supply -> supply.atMost() > 0 && StickDemand.sawTakes(order.saw(), supply))
-            .toList();
-    List<Supply> unlimited =
-        all.stream().filter(supply -> supply.atMost() == Integer.MAX_VALUE).toList();
-    return (unlimited.isEmpty() ? all : unlimited)
-        .stream()
-            .map(supply -> UsableStick.of(order.material(), order.saw(), supply).usable())
-            .distinct()
-            .sorted(Collections.reverseOrder())
-            .map(Length::ofUnits)
-            .toList();
-  }
-
   /** What lines must have in common to be one group. */
   private record GroupKey(Splits splits, long apart, int run, int stretch) {}
 
@@ -265,65 +226,6 @@ public final class RunDemand {
       case END -> Closing.LAST;
       case EITHER -> Closing.FIRST_OR_LAST;
     };
-  }
-
-  /**
-   * Where a man joins a run who lets each piece reach as far as the longest stick allows, from the
-   * start on: places of the covered length, ascending. Asked for runs whose joints have given
-   * places; the places of expansion gaps are among them.
-   *
-   * @throws lapwright.layout.LayoutException when no split keeps the rules
-   */
-  public static List<Length> farthestPlaces(MaterialOrder order, RunNeed need) {
-    RunDemand alone = alone(order, need);
-    List<Length> places = new ArrayList<>();
-    for (GroupLines group : alone.groups) {
-      for (LineName line : group.lines()) {
-        if (line.line() == need.firstLine()) {
-          line.splits().farthest().forEach(place -> places.add(Length.ofUnits(place)));
-        }
-      }
-    }
-    ExpansionGaps.of(need.run()).forEach(places::add);
-    return places.stream().distinct().sorted().toList();
-  }
-
-  /**
-   * The most joints that an unbroken stretch of a run may have.
-   *
-   * @throws lapwright.layout.LayoutException when no split keeps the rules
-   */
-  public static int mostJoints(MaterialOrder order, RunNeed need) {
-    return alone(order, need).groups.stream()
-        .mapToInt(group -> group.splits().mostPieces() - 1)
-        .max()
-        .orElse(0);
-  }
-
-  /**
-   * The most pieces that a line of a run may have, over all its stretches.
-   *
-   * @throws lapwright.layout.LayoutException when no split keeps the rules
-   */
-  public static int mostPieces(MaterialOrder order, RunNeed need) {
-    int pieces = 0;
-    for (GroupLines group : alone(order, need).groups) {
-      for (LineName line : group.lines()) {
-        pieces += line.line() == need.firstLine() ? line.splits().mostPieces() : 0;
-      }
-    }
-    return pieces;
-  }
-
-  private static RunDemand alone(MaterialOrder order, RunNeed need) {
-    return of(
-        new MaterialOrder(
-            order.material(),
-            order.saw(),
-            order.onHandValued(),
-            order.supplies(),
-            List.of(),
-            List.of(need)));
   }
 
   public SpliceProblem problem() {
@@ -394,25 +296,6 @@ public final class RunDemand {
 
   public MaterialOrder order() {
     return order;
-  }
-
-  /**
-   * What a length is easy to read by, the coarsest first: on a tape in inches, or in millimetres.
-   */
-  public List<Long> tapeMarks() {
-    boolean inInches =
-        order.runs().stream()
-            .allMatch(
-                need ->
-                    need.run().rules().pieces().step().units() % Length.UNITS_PER_SIXTY_FOURTH
-                        == 0);
-    return inInches
-        ? List.of(
-            Length.UNITS_PER_INCH,
-            Length.UNITS_PER_INCH / 2,
-            Length.UNITS_PER_INCH / 4,
-            Length.UNITS_PER_INCH / 8)
-        : List.of(10 * Length.UNITS_PER_MM, 5 * Length.UNITS_PER_MM);
   }
 
   /** A solution's patterns in the shop's words, in the solution's order. */

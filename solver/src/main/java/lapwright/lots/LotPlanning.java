@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import lapwright.demand.RunDemand;
+import lapwright.demand.RunJoints;
 import lapwright.demand.RunLayouts;
 import lapwright.effort.Effort;
 import lapwright.measure.Length;
@@ -125,7 +126,7 @@ public final class LotPlanning {
       LotShare share = chosen.shares().get(s);
       RunDemand demand = order.demand(share);
       SpliceSolution solution =
-          NeatJoints.of(demand.problem(), solutions.of(share), demand.tapeMarks());
+          NeatJoints.of(demand.problem(), solutions.of(share), RunJoints.tapeMarks(demand.order()));
       List<Need> needs = new ArrayList<>(order.needs(share));
       needs.addAll(free.get(s));
       parts.add(
