@@ -1,5 +1,6 @@
 package lapwright;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -388,6 +389,31 @@ class BrokenRunTest {
         certificate,
         sound.account(),
         sound.runs());
+  }
+
+  /**
+   * By hand: 33' at $4 a foot cost at least $132, for which $140 buy 32'; the least whole sticks
+   * that are long enough cost $160. No weight proves nothing.
+   */
+  @Test
+  void wholePacksThatCarryAllWeights() {
+    RunShop shop =
+        new RunShop()
+            .offer("pellbrook", RunShop.inches(240), "80.00")
+            .offer("ostermoor", RunShop.inches(144), "60.00");
+    shop.run("A", "E1", 1, RunShop.inches(396), RunShop.butt(Length.ZERO));
+    OrderPlan plan = shop.orderPlan();
+    MaterialPlan sound = plan.materials().get(0);
+    assertEquals(1_600_000, sound.cost());
+    long perDollars = RunShop.inches(240).units() / 800_000 + 1;
+    Certificate bySize = new Certificate.RunWeights(perDollars, new TreeMap<>(), 1);
+    assertInstanceOf(
+        Verdict.Sound.class,
+        PlanCheck.check(new OrderPlan(plan.shop(), List.of(certified(sound, bySize)))));
+    assertBreaks(
+        Rule.BOUND,
+        plan,
+        any -> certified(any, new Certificate.RunWeights(perDollars, new TreeMap<>(), 0)));
   }
 
   private static Certificate byLength(String lot) {

@@ -385,7 +385,17 @@ final class RunBoundCheck {
               total,
               bound);
     }
-    return bound.longValueExact();
+    long least = bound.longValueExact();
+    boolean isEnough = plan.lowerBound() > 0 && least >= plan.lowerBound();
+    if (isEnough || least >= plan.cost()) {
+      return least;
+    }
+    // Packs are whole: the weights may ask for dearer packs than the plain bound tells.
+    List<Long> costs = new ArrayList<>();
+    scope.stocks().forEach(j -> costs.add(weights.stocks().get(j).packCost()));
+    List<BigInteger> carries = carried.stream().map(BigInteger::negate).toList();
+    return Math.max(
+        least, LeastPacks.cost(packs.kinds(costs, carries), sum, plan.cost()).orElse(0));
   }
 
   private void fault(String expected, String found) {

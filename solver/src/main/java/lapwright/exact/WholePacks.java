@@ -19,17 +19,19 @@ import org.jspecify.annotations.Nullable;
  * of a cheaper stock only cost more and a loop ends at the first that is too dear (after S.
  * Martello and P. Toth, Knapsack Problems, 1990, section 3). Exact, in integers.
  */
-final class WholePacks {
+public final class WholePacks {
   private static final int MOST_STEPS = 3_000_000;
 
   private final List<Paid> paid;
+  private final int mostSteps;
   private final int[] taken;
   private int @Nullable [] best;
   private long bestCost;
   private int steps;
 
-  private WholePacks(List<Paid> paid, long known) {
+  private WholePacks(List<Paid> paid, long known, int mostSteps) {
     this.paid = paid;
+    this.mostSteps = mostSteps;
     taken = new int[paid.size()];
     bestCost = known;
   }
@@ -42,11 +44,16 @@ final class WholePacks {
    * @param cost {@code known} when nothing cheaper carries them
    * @param packs of each stock; empty when nothing cheaper than {@code known} does
    */
-  record Cover(long cost, List<Integer> packs) {}
+  public record Cover(long cost, List<Integer> packs) {
+    public Cover {
+      packs = List.copyOf(packs);
+    }
+  }
 
   /**
    * Finds it.
    *
+   * @param greatest weight that a stick of each stock carries
    * @param known costs from here on are of no interest
    * @return null when the search takes too long
    */
@@ -63,16 +70,34 @@ final class WholePacks {
               BigInteger.valueOf(weights.get(i))
                   .multiply(BigInteger.valueOf(problem.items().get(i).demand())));
     }
-    int n = problem.stocks().size();
+    return of(problem.stocks(), limits, demanded, greatest, known, MOST_STEPS);
+  }
+
+  /**
+   * The same where what must be carried is known.
+   *
+   * @param weight that all packs together must carry
+   * @param greatest weight that a stick of each stock carries
+   * @param mostSteps after so many the search gives up
+   */
+  public static @Nullable Cover of(
+      List<Stock> stocks,
+      PackLimits limits,
+      BigInteger weight,
+      List<Long> greatest,
+      long known,
+      int mostSteps) {
+    BigInteger demanded = weight;
+    int n = stocks.size();
     int[] packs = new int[n];
     List<Paid> paid = new ArrayList<>();
     long base = 0;
     for (int j = 0; j < n; j++) {
-      Stock stock = problem.stocks().get(j);
+      Stock stock = stocks.get(j);
       long carries = Math.multiplyExact(greatest.get(j), stock.packSize());
       boolean free = stock.packCost() == 0;
       if (free && carries > 0 && !limits.isLimited(j)) {
-        return new Cover(leastAllowed(problem, limits), List.of());
+        return new Cover(leastAllowed(stocks, limits), List.of());
       }
       packs[j] = free && carries > 0 ? limits.most(j) : limits.least(j);
       base += stock.packCost() * packs[j];
@@ -89,7 +114,7 @@ final class WholePacks {
     paid.sort(
         Comparator.<Paid>comparingDouble(p -> (double) p.cost() / p.carries())
             .thenComparingInt(Paid::stock));
-    WholePacks search = new WholePacks(paid, known);
+    WholePacks search = new WholePacks(paid, known, mostSteps);
     if (!search.extend(0, base, demanded.longValueExact())) {
       return null;
     }
@@ -107,17 +132,17 @@ final class WholePacks {
   }
 
   /** What the packs cost that the limits ask for. */
-  private static long leastAllowed(StickProblem problem, PackLimits limits) {
+  private static long leastAllowed(List<Stock> stocks, PackLimits limits) {
     long cost = 0;
-    for (int j = 0; j < problem.stocks().size(); j++) {
-      cost += problem.stocks().get(j).packCost() * limits.least(j);
+    for (int j = 0; j < stocks.size(); j++) {
+      cost += stocks.get(j).packCost() * limits.least(j);
     }
     return cost;
   }
 
   /** False when it takes too long. */
   private boolean extend(int place, long cost, long need) {
-    if (++steps > MOST_STEPS) {
+    if (++steps > mostSteps) {
       return false;
     }
     if (need <= 0) {

@@ -1,21 +1,25 @@
 package lapwright.splice;
 
 import java.math.BigInteger;
+import java.util.Arrays;
 import java.util.List;
 import lapwright.exact.PackLimits;
+import lapwright.exact.WholePacks;
 import lapwright.problem.SpliceProblem;
 import lapwright.problem.StickProblem.Item;
 import lapwright.problem.StickProblem.Stock;
 
 /**
  * The lower bound that weights prove, exactly: the Lagrange bound of the covering rows, in which
- * every group adds the least weight of a permitted split. Patterns are taken without the rule for
- * small pieces, which can only weaken the bound.
+ * every group adds the least weight of a permitted split; or the least cost of whole packs that
+ * carry all weights. Patterns are taken without the rule for small pieces, which can only weaken
+ * the bound.
  */
 final class JointBound {
   /** No solution exists at all within the limits. */
   static final long IMPOSSIBLE = Long.MAX_VALUE;
 
+  private static final int MOST_STEPS = 100_000;
   private static final BigInteger LARGE = BigInteger.valueOf(1_000_000);
 
   private final SpliceProblem problem;
@@ -34,7 +38,18 @@ final class JointBound {
   /** A bound and the weights that prove it, their scale as large as unlimited stocks ask for. */
   record Proven(long bound, StepWeights weights) {}
 
+  /** The bound, whatever packs that are whole ask for besides. */
   Proven of(StepWeights given, PackLimits limits) {
+    return of(given, limits, Long.MAX_VALUE);
+  }
+
+  /**
+   * The bound.
+   *
+   * @param known cost of a solution: where less is proved, whole packs are looked at too, which may
+   *     have to cost more to carry all weights; {@link Long#MAX_VALUE} when none is known
+   */
+  Proven of(StepWeights given, PackLimits limits, long known) {
     int n = problem.stocks().size();
     long[] greatest = greatest(given);
     BigInteger scale = BigInteger.valueOf(given.scale());
@@ -65,9 +80,11 @@ final class JointBound {
     BigInteger sum = demanded;
     BigInteger carriedInAll = BigInteger.ZERO;
     boolean finite = true;
+    boolean carriesAreLongs = true;
     for (int j = 0; j < n; j++) {
       Stock stock = problem.stocks().get(j);
       BigInteger carries = times(greatest[j], stock.packSize());
+      carriesAreLongs &= carries.bitLength() < Long.SIZE - 1;
       BigInteger slack = scale.multiply(BigInteger.valueOf(stock.packCost())).subtract(carries);
       boolean wantsMost = slack.signum() < 0;
       if (limits.isLimited(j) || !wantsMost) {
@@ -83,11 +100,22 @@ final class JointBound {
     if (finite && demanded.compareTo(carriedInAll) > 0) {
       return new Proven(IMPOSSIBLE, weights);
     }
-    if (unbounded || sum.signum() <= 0) {
-      return new Proven(0, weights);
+    long bound =
+        unbounded || sum.signum() <= 0
+            ? 0
+            : sum.add(scale).subtract(BigInteger.ONE).divide(scale).longValueExact();
+    if (known < Long.MAX_VALUE && bound < known && carriesAreLongs) {
+      WholePacks.Cover cover =
+          WholePacks.of(
+              problem.stocks(),
+              limits,
+              demanded,
+              Arrays.stream(greatest).boxed().toList(),
+              known,
+              MOST_STEPS);
+      bound = cover == null ? bound : Math.max(bound, cover.cost());
     }
-    return new Proven(
-        sum.add(scale).subtract(BigInteger.ONE).divide(scale).longValueExact(), weights);
+    return new Proven(bound, weights);
   }
 
   private @org.jspecify.annotations.Nullable BigInteger demanded(StepWeights weights) {

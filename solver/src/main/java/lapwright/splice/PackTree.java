@@ -116,16 +116,16 @@ final class PackTree {
     JointBound.Proven best = new JointBound.Proven(0, StepWeights.bySize(1, 0));
     for (StepWeights guess : bySize) {
       if (raised(best.bound(), known) < known) {
-        best = better(best, bounds.of(guess, limits));
+        best = better(best, bounds.of(guess, limits, known));
       }
     }
     boolean solved = false;
     if (raised(best.bound(), known) < known) {
       solved = master.converge(ROUNDS, bound -> isEnough(bound, known), effort);
-      best = better(best, bounds.of(master.weights(), limits));
+      best = better(best, bounds.of(master.weights(), limits, known));
       if (!solved && raised(best.bound(), known) < known && !effort.spent()) {
         solved = master.converge(ROUNDS, bound -> false, effort);
-        best = better(best, bounds.of(master.weights(), limits));
+        best = better(best, bounds.of(master.weights(), limits, known));
       }
     }
     Node node = new Node(made++, limits, best);
