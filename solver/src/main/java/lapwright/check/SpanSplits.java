@@ -2,7 +2,6 @@ package lapwright.check;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.function.LongUnaryOperator;
@@ -25,7 +24,6 @@ import lapwright.shop.JointRules.Where;
  * of the line beside all pieces but one of length U, they are at least c + (m - 1) U long.
  */
 final class SpanSplits {
-  private static final int MOST_PAIRS = 400_000;
   private static final int MOST_SPLITS = 400_000;
 
   private final RunSpan span;
@@ -266,26 +264,14 @@ final class SpanSplits {
   private long reaching(StepFunction step, long perSize, long kerf, long longest) {
     long shortest =
         mostPieces == 1 ? span.shortest(true) : Math.min(span.shortest(true), span.shortest(false));
-    List<Pair> kinds = step.ranges(shortest, longest);
-    List<Pair> reached = List.of(new Pair(0, 0));
     long least = Long.MAX_VALUE;
     for (int pieces = 1; pieces <= mostPieces; pieces++) {
-      List<Pair> all = new ArrayList<>();
-      for (Pair sum : reached) {
-        for (Pair kind : kinds) {
-          all.add(
-              new Pair(
-                  Math.addExact(sum.reach(), kind.reach()),
-                  Math.addExact(sum.weight(), kind.weight())));
-        }
-      }
-      reached = coarser(undominated(all), Math.max(64, MOST_PAIRS / kinds.size()));
       long needed = span.leastSum(pieces);
       if (needed < shortest * pieces) {
         break;
       }
       long bySize = Math.multiplyExact(perSize, Math.addExact(needed, pieces * kerf));
-      for (Pair sum : reached) {
+      for (Pair sum : step.reached(shortest, longest, pieces)) {
         if (sum.reach() >= needed) {
           least = Math.min(least, Math.addExact(sum.weight(), bySize));
           break;
@@ -293,36 +279,6 @@ final class SpanSplits {
       }
     }
     return least;
-  }
-
-  /** By ascending weight, each reaching farther than all before. */
-  private static List<Pair> undominated(List<Pair> all) {
-    all.sort(
-        Comparator.comparingLong(Pair::weight)
-            .thenComparing(Comparator.comparingLong(Pair::reach).reversed()));
-    List<Pair> kept = new ArrayList<>();
-    long farthest = -1;
-    for (Pair pair : all) {
-      if (pair.reach() > farthest) {
-        farthest = pair.reach();
-        kept.add(pair);
-      }
-    }
-    return kept;
-  }
-
-  /** At most so many pairs: of neighbours the farthest reach with the least weight. */
-  private static List<Pair> coarser(List<Pair> pairs, int most) {
-    if (pairs.size() <= most) {
-      return pairs;
-    }
-    List<Pair> coarse = new ArrayList<>();
-    int together = (pairs.size() - 1) / most + 1;
-    for (int i = 0; i < pairs.size(); i += together) {
-      Pair farthest = pairs.get(Math.min(pairs.size(), i + together) - 1);
-      coarse.add(new Pair(farthest.reach(), pairs.get(i).weight()));
-    }
-    return coarse;
   }
 
   /** How far pieces of a weight reach at most. */
