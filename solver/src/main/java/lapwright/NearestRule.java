@@ -137,7 +137,6 @@ final class NearestRule {
 
   private Shortage.NoSplit told(
       String rule, String reason, String advice, @Nullable Length length) {
-    return new Shortage.NoSplit(
-        order.material().id(), need.job(), need.run().mark(), rule, reason, advice, length);
+    return Shortage.NoSplit.of(order, need, rule, reason, advice, length);
   }
 }

@@ -26,10 +26,9 @@ public final class RunRules {
   /** What stands against a run of the order; null when some split keeps its rules. */
   public static Shortage.@Nullable NoSplit against(MaterialOrder order, RunNeed need) {
     if (StickDemand.of(order.withPieces(List.of())).longestUsable().isZero()) {
-      return new Shortage.NoSplit(
-          order.material().id(),
-          need.job(),
-          need.run().mark(),
+      return Shortage.NoSplit.of(
+          order,
+          need,
           NO_STOCK,
           "there is no stock that the saw takes",
           "list stock lengths of the material",
@@ -45,19 +44,17 @@ public final class RunRules {
       Length longest = need.run().rules().pieces().longest();
       List<Length> sticks = RunJoints.fullSticks(order);
       if (longest != null && sticks.stream().allMatch(stick -> stick.isLongerThan(longest))) {
-        return new Shortage.NoSplit(
-            order.material().id(),
-            need.job(),
-            need.run().mark(),
+        return Shortage.NoSplit.of(
+            order,
+            need,
             "full-sticks",
             "longest-piece is shorter than any full stick",
             "leave one of the two out, or make longest-piece {}",
             sticks.get(sticks.size() - 1));
       }
-      return new Shortage.NoSplit(
-          order.material().id(),
-          need.job(),
-          need.run().mark(),
+      return Shortage.NoSplit.of(
+          order,
+          need,
           "full-sticks",
           "no split of a line has whole sticks but for its closing piece",
           "leave full-sticks out, or allow a shorter closing piece or more joints",
@@ -65,10 +62,9 @@ public final class RunRules {
     }
     if (!canStagger(order, need, need.run().rules().stagger())) {
       if (!need.settled().isEmpty()) {
-        return new Shortage.NoSplit(
-            order.material().id(),
-            need.job(),
-            need.run().mark(),
+        return Shortage.NoSplit.of(
+            order,
+            need,
             "stagger",
             "no split was found for line "
                 + need.firstLine()
@@ -83,20 +79,18 @@ public final class RunRules {
               Where.EITHER, rules.closing().othersWhole(), rules.closing().leaveLong());
       if (rules.closing().where() != Where.EITHER
           && canStagger(order, need.withRules(rules.with(either)), rules.stagger())) {
-        return new Shortage.NoSplit(
-            order.material().id(),
-            need.job(),
-            need.run().mark(),
+        return Shortage.NoSplit.of(
+            order,
+            need,
             "stagger",
             "closed at the same end, no two splits of it keep their joints that far apart",
             "write closing: either, so that they close at one end and the other in turns",
             null);
       }
       Length greatest = greatestStagger(order, need);
-      return new Shortage.NoSplit(
-          order.material().id(),
-          need.job(),
-          need.run().mark(),
+      return Shortage.NoSplit.of(
+          order,
+          need,
           "stagger",
           "no two splits of it were found that keep their joints that far apart",
           greatest.isZero()

@@ -3,7 +3,9 @@ package lapwright;
 import java.util.List;
 import java.util.Objects;
 import lapwright.measure.Length;
+import lapwright.shop.MaterialOrder;
 import lapwright.shop.Need;
+import lapwright.shop.RunNeed;
 import org.jspecify.annotations.Nullable;
 
 /** Why one material cannot be planned. */
@@ -89,7 +91,18 @@ public sealed interface Shortage {
       String reason,
       String advice,
       @Nullable Length length)
-      implements Shortage {}
+      implements Shortage {
+    static NoSplit of(
+        MaterialOrder order,
+        RunNeed need,
+        String rule,
+        String reason,
+        String advice,
+        @Nullable Length length) {
+      return new NoSplit(
+          order.material().id(), need.job(), need.run().mark(), rule, reason, advice, length);
+    }
+  }
 
   /**
    * What can be had of a material does not suffice, however its runs are split and whatever lots

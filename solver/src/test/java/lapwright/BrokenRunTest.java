@@ -320,21 +320,7 @@ class BrokenRunTest {
     RunShop apart = RunOrdersTest.trimOfTwoJobs();
     apart.oneLotPer = OneLotPer.JOB;
     OrderPlan plan = apart.orderPlan();
-    assertBreaks(
-        Rule.ONE_LOT,
-        plan,
-        sound ->
-            new MaterialPlan(
-                sound.order(),
-                cheap.purchases(),
-                cheap.patterns(),
-                cheap.cost(),
-                cheap.cash(),
-                0,
-                Proof.OPEN,
-                sound.certificate(),
-                cheap.account(),
-                cheap.runs()));
+    assertBreaks(Rule.ONE_LOT, plan, sound -> cutLike(sound, cheap));
   }
 
   /** The cheaper maker has two sticks for a line that takes three. */
@@ -360,21 +346,22 @@ class BrokenRunTest {
   void twoLotsOnOneRun() {
     MaterialPlan cheap = twoMakers(OneLotPer.NONE).plan();
     OrderPlan plan = twoMakers(OneLotPer.RUN).orderPlan();
-    assertBreaks(
-        Rule.ONE_LOT,
-        plan,
-        sound ->
-            new MaterialPlan(
-                sound.order(),
-                cheap.purchases(),
-                cheap.patterns(),
-                cheap.cost(),
-                cheap.cash(),
-                0,
-                Proof.OPEN,
-                sound.certificate(),
-                cheap.account(),
-                cheap.runs()));
+    assertBreaks(Rule.ONE_LOT, plan, sound -> cutLike(sound, cheap));
+  }
+
+  /** An order with what another plan buys and cuts. */
+  private static MaterialPlan cutLike(MaterialPlan sound, MaterialPlan other) {
+    return new MaterialPlan(
+        sound.order(),
+        other.purchases(),
+        other.patterns(),
+        other.cost(),
+        other.cash(),
+        0,
+        Proof.OPEN,
+        sound.certificate(),
+        other.account(),
+        other.runs());
   }
 
   private static MaterialPlan certified(MaterialPlan sound, Certificate certificate) {

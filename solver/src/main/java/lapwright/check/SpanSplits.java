@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.function.LongUnaryOperator;
+import lapwright.check.StepFunction.Pair;
 import lapwright.shop.JointRules.ClosingPiece;
 import lapwright.shop.JointRules.JointCount;
 import lapwright.shop.JointRules.Where;
@@ -280,7 +281,4 @@ final class SpanSplits {
     }
     return least;
   }
-
-  /** How far pieces of a weight reach at most. */
-  record Pair(long reach, long weight) {}
 }

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import lapwright.check.SpanSplits.Pair;
 import lapwright.measure.Length;
 
 /** A weight for every length: that of the longest listed length that is no longer, 0 below. */
@@ -18,6 +17,9 @@ final class StepFunction {
   private final Map<Between, List<List<Pair>>> reached = new HashMap<>();
 
   private record Between(long shortest, long longest) {}
+
+  /** How far pieces of a weight reach at most. */
+  record Pair(long reach, long weight) {}
 
   /** From weights that do not fall. */
   StepFunction(SortedMap<Length, Long> weights) {

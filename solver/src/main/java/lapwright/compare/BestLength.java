@@ -160,10 +160,7 @@ public final class BestLength {
     List<Answer> answers = new ArrayList<>();
     Steps steps = Steps.of(from, to, step);
     for (MaterialOrder order : orders) {
-      long remaining = effort.remainingNanos();
-      long end = remaining - remaining / (orders.size() - answers.size());
-      Effort mine =
-          effort.alsoStoppedBy(() -> effort.remainingNanos() < end).tellingInstead(progress -> {});
+      Effort mine = effort.share(orders.size() - answers.size()).tellingInstead(progress -> {});
       answers.add(ask(shop, order, steps, mine));
     }
     return answers;
@@ -291,9 +288,7 @@ public final class BestLength {
 
   /** A part of the effort that leaves as much for each of so many that follow. */
   private static Effort part(Effort effort, int following) {
-    long left = effort.remainingNanos();
-    long each = left / (following + 1L);
-    return effort.alsoStoppedBy(() -> effort.remainingNanos() < left - each);
+    return effort.share(following + 1L);
   }
 
   private static int sticks(MaterialPlan plan) {

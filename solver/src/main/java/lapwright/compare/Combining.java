@@ -95,10 +95,7 @@ public final class Combining {
 
   /** What is asked first must not take the time that the plan of the whole needs. */
   private static Effort firstQuarterOf(Effort effort) {
-    long lastThreeQuarters = effort.remainingNanos() / 4 * 3;
-    return effort
-        .alsoStoppedBy(() -> effort.remainingNanos() < lastThreeQuarters)
-        .tellingInstead(progress -> {});
+    return effort.share(4).tellingInstead(progress -> {});
   }
 
   private static MaterialSaving saving(JobByJobPlan jobByJob, MaterialPlan together) {

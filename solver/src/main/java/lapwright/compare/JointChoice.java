@@ -121,9 +121,7 @@ public final class JointChoice {
   }
 
   private static Effort share(Effort effort, int questions) {
-    long remaining = effort.remainingNanos();
-    long end = remaining - remaining / (questions + 1);
-    return effort.alsoStoppedBy(() -> effort.remainingNanos() < end).tellingInstead(progress -> {});
+    return effort.share(questions + 1L).tellingInstead(progress -> {});
   }
 
   /**

@@ -168,9 +168,7 @@ final class LengthSearch {
 
   /** A part of the effort, for one of so many plans. */
   private static Effort share(Effort effort, int plans) {
-    long left = effort.remainingNanos();
-    long each = left / (2L * Math.max(1, plans));
-    return effort.alsoStoppedBy(() -> effort.remainingNanos() < left - each);
+    return effort.share(2L * Math.max(1, plans));
   }
 
   /** What was planned and not ruled out, by its lengths. */

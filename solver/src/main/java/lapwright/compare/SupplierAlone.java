@@ -75,9 +75,7 @@ public record SupplierAlone(String supplier, @Nullable CheckedPlan plan, List<St
   }
 
   private static Effort share(Effort effort, int sharing) {
-    long remaining = effort.remainingNanos();
-    long end = remaining - remaining / sharing;
-    return effort.alsoStoppedBy(() -> effort.remainingNanos() < end).tellingInstead(progress -> {});
+    return effort.share(sharing).tellingInstead(progress -> {});
   }
 
   private static SupplierAlone one(

@@ -247,25 +247,15 @@ public final class RunDemand {
     if (longest != null) {
       stocks.add(priced(longest, 1, 1, Integer.MAX_VALUE));
     }
-    return with(stocks);
+    return problem.withStocks(stocks);
   }
 
   /** The same where nothing costs anything. */
   public SpliceProblem withoutCosts() {
-    return with(
+    return problem.withStocks(
         problem.stocks().stream()
             .map(stock -> priced(stock, 0, stock.packSize(), stock.mostPacks()))
             .toList());
-  }
-
-  private SpliceProblem with(List<Stock> stocks) {
-    return new SpliceProblem(
-        problem.plain(),
-        stocks,
-        problem.cut(),
-        problem.hold(),
-        problem.keepFrom(),
-        problem.groups());
   }
 
   private static Stock priced(Stock stock, long price, int packSize, int mostPacks) {

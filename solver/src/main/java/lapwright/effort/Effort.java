@@ -74,6 +74,17 @@ public final class Effort {
     return limited ? Math.max(0, deadlineNanos - nanoClock.getAsLong()) : Long.MAX_VALUE;
   }
 
+  /** The same effort, stopped once less than so many nanoseconds of it are left. */
+  public Effort leaving(long nanos) {
+    return alsoStoppedBy(() -> remainingNanos() < nanos);
+  }
+
+  /** The same effort, stopped once one of so many equal parts of what is left is used. */
+  public Effort share(long parts) {
+    long remaining = remainingNanos();
+    return leaving(remaining - remaining / parts);
+  }
+
   /** The same effort, stopped by {@code alsoStopWhen} as well. */
   public Effort alsoStoppedBy(BooleanSupplier alsoStopWhen) {
     return new Effort(

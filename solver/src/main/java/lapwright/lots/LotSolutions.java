@@ -32,15 +32,13 @@ final class LotSolutions {
   SpliceSolution of(LotShare share) {
     return solved.computeIfAbsent(
         share,
-        key -> {
-          long third = effort.remainingNanos() / 3 * 2;
-          return SpliceSolver.solve(
-              order.problem(order.demand(share), share.lots()),
-              effort
-                  .alsoStoppedBy(() -> effort.remainingNanos() < third)
-                  .alsoStoppedBy(new Questions(QUESTIONS))
-                  .tellingInstead(progress -> {}));
-        });
+        key ->
+            SpliceSolver.solve(
+                order.problem(order.demand(share), share.lots()),
+                effort
+                    .share(3)
+                    .alsoStoppedBy(new Questions(QUESTIONS))
+                    .tellingInstead(progress -> {})));
   }
 
   /** True when by length alone the lot cannot give the share. */

@@ -37,6 +37,11 @@ public record SpliceProblem(
     }
   }
 
+  /** The same cut from other stocks. */
+  public SpliceProblem withStocks(List<StickProblem.Stock> others) {
+    return new SpliceProblem(plain, others, cut, hold, keepFrom, groups);
+  }
+
   /** The longest piece that some stick gives; 0 when there is no stick. */
   public long longestUsable() {
     long longest = 0;

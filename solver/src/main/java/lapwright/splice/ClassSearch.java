@@ -175,8 +175,7 @@ final class ClassSearch {
         }
       }
       if ((first || isLarge(problem)) && withDives && !finds.isEnough()) {
-        long rest = effort.remainingNanos() / 3 * 2;
-        finds.recut(effort.alsoStoppedBy(() -> effort.remainingNanos() < rest));
+        finds.recut(effort.share(3));
       }
       if (withTree && !finds.isEnough()) {
         int leaves = Math.max(10, LEAVES_OF_SMALL * 100 / (ascending.length + 100));

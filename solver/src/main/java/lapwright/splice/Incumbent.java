@@ -114,10 +114,8 @@ final class Incumbent {
 
   /** A part of the effort that is left, for so many questions at most. */
   private Effort some(int part, int questions) {
-    long left = effort.remainingNanos();
-    long until = left - left / part;
     return effort
-        .alsoStoppedBy(() -> effort.remainingNanos() < until)
+        .share(part)
         .alsoStoppedBy(new Questions(questions))
         .tellingInstead(progress -> {});
   }

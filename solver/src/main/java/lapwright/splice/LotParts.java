@@ -53,21 +53,11 @@ final class LotParts {
         ofUnit.add(
             each.fromLot()
                 .get(l)
-                .map(problem -> withStocks(problem, stocks))
+                .map(problem -> problem.withStocks(stocks))
                 .map(problem -> new Part(problem, Choices.of(problem))));
       }
       parts.add(ofUnit);
     }
-  }
-
-  private static SpliceProblem withStocks(SpliceProblem problem, List<Stock> stocks) {
-    return new SpliceProblem(
-        problem.plain(),
-        stocks,
-        problem.cut(),
-        problem.hold(),
-        problem.keepFrom(),
-        problem.groups());
   }
 
   /** What costs were divided by. */

@@ -74,15 +74,7 @@ record Merged(SpliceProblem problem, List<List<Integer>> raw, long costUnit) {
                   limited ? (int) Math.min(most, Integer.MAX_VALUE - 1) : Integer.MAX_VALUE));
         });
     return new Merged(
-        new SpliceProblem(
-            problem.plain(),
-            stocks,
-            problem.cut(),
-            problem.hold(),
-            problem.keepFrom(),
-            problem.groups()),
-        byLook.values().stream().map(List::copyOf).toList(),
-        unit);
+        problem.withStocks(stocks), byLook.values().stream().map(List::copyOf).toList(), unit);
   }
 
   /** The merged stock that holds a stock of the problem's own. */

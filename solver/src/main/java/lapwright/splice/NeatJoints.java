@@ -124,17 +124,12 @@ public final class NeatJoints {
     for (Piece piece : line.pieces()) {
       long length = piece.length();
       lengths.add(length);
-      offSteps += length % line.rules().step() == 0 || isWhole(length) ? 0 : 1;
+      offSteps += length % line.rules().step() == 0 || problem.isWhole(length) ? 0 : 1;
     }
     return offSteps <= 1
         && line.rules().permits(lengths)
         && isProper(one.stick())
         && isProper(other.stick());
-  }
-
-  private boolean isWhole(long length) {
-    return problem.stocks().stream()
-        .anyMatch(stock -> stock.mostPacks() > 0 && stock.capacity() - problem.cut() == length);
   }
 
   private boolean isProper(Stick stick) {

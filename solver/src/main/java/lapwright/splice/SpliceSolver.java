@@ -71,13 +71,12 @@ public final class SpliceSolver {
     boolean apart = problem.groups().stream().anyMatch(group -> group.apart() > 0);
     PackLimits all = PackLimits.of(merged.sticks());
     new ClassSearch(problem, choices, merged.costUnit(), reachable, all, step, new Best(apart))
-        .run(first, firstHalfOf(effort));
+        .run(first, effort.share(2));
     if (bound.isImpossible()) {
       return SpliceSolution.none(Status.IMPOSSIBLE);
     }
     if (!isClosed() && !isCloseEnough()) {
-      long quarter = effort.remainingNanos() / 4;
-      recut(coolings(), effort.alsoStoppedBy(() -> effort.remainingNanos() < quarter));
+      recut(coolings(), effort.leaving(effort.remainingNanos() / 4));
     }
     if (isWorthCuttingInEarnest()) {
       best.cutInEarnest();
@@ -111,11 +110,6 @@ public final class SpliceSolver {
       best.cutInEarnest();
     }
     return solution();
-  }
-
-  private static Effort firstHalfOf(Effort effort) {
-    long half = effort.remainingNanos() / 2;
-    return effort.alsoStoppedBy(() -> effort.remainingNanos() < half);
   }
 
   /** True when more work would be long and could gain next to nothing. */
